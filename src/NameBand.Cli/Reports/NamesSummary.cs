@@ -10,7 +10,7 @@ internal sealed class NamesSummary(Page page, NamesAnswer answer, string jobAsGi
 {
     public void Print()
     {
-        string lists = answer.Lists == 1 ? "list" : "lists";
+        var lists = Said.Plural(answer.Lists ?? 0, "list", "lists");
         page.Line($"{Words.Count(answer.Rows?.All ?? 0, "row")} in the {lists}: {Fates()}.", tone: Tone.Heading);
         PrintPerson();
         PrintRows("Repeats, sewn once", answer.Repeats);

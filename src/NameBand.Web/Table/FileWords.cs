@@ -17,8 +17,8 @@ internal static class FileWords
 
     private static readonly Said[] Stems =
     [
-        "changes", "cutting plan", "hooping", "key in", "load", "maker", "proof reading", "read me first", "round", "swatch", "template",
-        "work packet", "worksheet",
+        "changes", "cutting plan", "earlier marks", "hooping", "key in", "load", "maker", "name finder", "paper rehearsal", "playback",
+        "proof reading", "read me first", "round", "swatch", "template", "thanks", "thanks cards", "work packet", "worksheet",
     ];
 
     public static Said Of(string path)

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Web.Table;
 
 /// <summary>What a key is called where it is set. The last words of most keys say it; these need better ones.</summary>
-internal static class KeyLabels
+internal static partial class KeyLabels
 {
     private static readonly ImmutableDictionary<string, Said> Own =
         ImmutableDictionary.CreateRange(StringComparer.Ordinal, new Dictionary<string, Said>
@@ -266,7 +267,12 @@ internal static class KeyLabels
         "yards" => "yards",
         // A name, such as a face’s, is no word of a job.
         [>= 'A' and <= 'Z', ..] => Common.Said.Plain(word),
-        _ => Common.Said.Plain(
-            string.Concat(word.Select(c => char.IsAsciiLetterUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString()))),
+        _ => Common.Said.Plain(Apart(word)),
     };
+
+    /// <summary>A word that was made of several, as these.</summary>
+    public static string Apart(string text) => Joined().Replace(text, m => $" {char.ToLowerInvariant(m.Value[0])}");
+
+    [GeneratedRegex("(?<=[a-z])[A-Z]", RegexOptions.CultureInvariant)]
+    private static partial Regex Joined();
 }

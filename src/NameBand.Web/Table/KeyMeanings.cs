@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using NameBand.Common;
 
 namespace NameBand.Web.Table;
 
@@ -8,7 +9,10 @@ internal static partial class KeyMeanings
 {
     private static readonly ImmutableDictionary<string, string> Meanings = Read();
 
-    public static string Of(string path) => Meanings.GetValueOrDefault(path, "");
+    /// <summary>All of them, in English: translators find them among the program's own texts.</summary>
+    public static IEnumerable<string> All => Meanings.Values;
+
+    public static Said Of(string path) => Meanings.TryGetValue(path, out string? meaning) ? Said.OfKey(meaning) : Said.Nothing;
 
     private static ImmutableDictionary<string, string> Read()
     {

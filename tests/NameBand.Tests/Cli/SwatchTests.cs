@@ -181,7 +181,7 @@ public class SwatchTests
         Assert.Equal(0, said.Status);
         Assert.Equal(
             "Of 100 mm 99.2 mm are left: the shortening is 0.008, or 0.8 %. Misreading by half a millimetre changes it by 0.005."
-            + " job.json allows for 0.01. To write it there: swatch JOB --measured 99.2 --set",
+            + " job.json allows for 0.01. To write it there: nameband swatch JOB --measured 99.2 --set",
             said.OutOnOneLine.Replace(folder.FullPath, "JOB", StringComparison.Ordinal));
         Assert.Equal(Job, File.ReadAllText(folder["job.json"]));
 

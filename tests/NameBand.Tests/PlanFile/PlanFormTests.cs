@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using Json.Schema;
+using NameBand.Common;
 using NameBand.PlanFile;
 using NameBand.Tests.House;
 using Xunit;
@@ -129,7 +130,7 @@ public sealed class PlanFormTests
     }
 
     private static string Word(Type type) =>
-        type == typeof(string) ? "string"
+        type == typeof(string) || type == typeof(Said) ? "string"
         : type == typeof(bool) ? "boolean"
         : type == typeof(int) || type == typeof(long) ? "integer"
         : type == typeof(decimal) || type == typeof(double) ? "number"

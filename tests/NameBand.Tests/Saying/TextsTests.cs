@@ -1,5 +1,7 @@
 using Microsoft.CodeAnalysis.CSharp;
+using NameBand.Common;
 using NameBand.Tests.House;
+using NameBand.Web.Table;
 using Xunit;
 
 namespace NameBand.Tests.Saying;
@@ -10,13 +12,17 @@ public sealed class TextsTests
     internal const string Renewing = "NAMEBAND_RENEW_TEXTS";
     private const string Kept = "tests/NameBand.Tests/Data/texts-left.txt";
 
+    /// <summary>Those of the sources, and what the page says of each key in the words of docs/job-file.md.</summary>
+    private static IEnumerable<SourceText> Texts => SourceTexts.All.Texts.Concat(KeyMeanings.All.Select(
+        m => new SourceText(SaidTemplate.KeyOf(Said.OfKey(m).Template), Said.OfKey(m).Template, "src/NameBand.Web/job-file.md,")));
+
     private static bool IsRenewed => Environment.GetEnvironmentVariable(Renewing) == "1";
 
     [Fact]
     public void The_resource_file_has_every_text_and_no_other()
     {
         var texts = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var text in SourceTexts.All.Texts)
+        foreach (var text in Texts)
         {
             texts[text.Key] = text.English;
         }
@@ -25,7 +31,7 @@ public sealed class TextsTests
         Assert.True(texts.Count > 500, $"Only {texts.Count} texts were found: the sources were not understood.");
         if (IsRenewed)
         {
-            ResourceFile.Write(texts, SourceTexts.All.Texts.ToLookup(t => t.Key, t => t.At.Split(',')[0]["src/NameBand.".Length..]));
+            ResourceFile.Write(texts, Texts.ToLookup(t => t.Key, t => t.At.Split(',')[0]["src/NameBand.".Length..]));
         }
 
         var kept = ResourceFile.Read();

@@ -35,7 +35,7 @@ internal static class SpoiledAdvice
 
         if (Find(written, number, isName) is not { } wrong)
         {
-            string what = isName ? "name" : "hooping";
+            Said what = isName ? "name" : "hooping";
             return SpoiledReport.Refused([Problem.CannotUse(
                 new Where(OutPaths.Plan), $"There is no {what} {number} in the plan.",
                 $"Take the number of a {what} from its sheet.")]);

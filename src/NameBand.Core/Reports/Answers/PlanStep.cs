@@ -49,8 +49,8 @@ internal static class PlanStep
         double width = own.Hem.Strip.FinishedWidthMm - other.Hem.Strip.FinishedWidthMm;
         if (Math.Abs(width) > 0.05)
         {
-            string which = width < 0 ? "narrower" : "wider";
-            yield return $"a strip {Math.Abs(width):0.##} mm {which}";
+            double by = Math.Abs(width);
+            yield return width < 0 ? $"a strip {by:0.##} mm narrower" : (Said)$"a strip {by:0.##} mm wider";
         }
 
         if (plan.Job.Lettering.Gap != asSet.Job.Lettering.Gap)

@@ -50,6 +50,12 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
         {
             string length = method is "GET" or "HEAD" ? "" : "Content-Length: 0";
             var refused = await AskAsync(method, target, null, length);
+            if (refused.Status == 0)
+            {
+                // A line that was cut says nothing of the door.
+                refused = await AskAsync(method, target, null, length);
+            }
+
             Assert.True(refused.Status == 403, $"{method} {target} was answered without the cookie: {refused.Text}");
             var let = await AskAsync(method, target, _page.Cookie, length);
             Assert.True(let.Status is not (403 or 0 or >= 500), $"{method} {target} was not answered with the cookie: {let.Text}");

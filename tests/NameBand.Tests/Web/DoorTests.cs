@@ -56,9 +56,9 @@ public sealed partial class DoorTests(ServedPage page) : IClassFixture<ServedPag
                 refused = await AskAsync(method, target, null, length);
             }
 
-            Assert.True(refused.Status == 403, $"{method} {target} was answered without the cookie: {refused.Text}");
+            Assert.True(refused.Status == 403, $"{method} {target} was answered {refused.Status} without the cookie: {refused.Text}");
             var let = await AskAsync(method, target, _page.Cookie, length);
-            Assert.True(let.Status is not (403 or 0 or >= 500), $"{method} {target} was not answered with the cookie: {let.Text}");
+            Assert.True(let.Status is not (403 or 0 or >= 500), $"{method} {target} was answered {let.Status} with the cookie: {let.Text}");
         }
 
         Assert.Equal(403, (await AskAsync("GET", "/not/there", null)).Status);

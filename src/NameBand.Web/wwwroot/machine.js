@@ -42,6 +42,8 @@ class Machine {
     this.saying = new Saying(this.sayBox, () => this.state, () => this.hooping, () => this.#look(), () => this.#afterHooping(), () => this.#busy());
     this.#look();
     this.timer = setInterval(() => this.#look(), lookEveryMs);
+    this.typed = () => this.#busy();
+    root.addEventListener('input', this.typed);
     this.seen = () => this.#stayAwake();
     document.addEventListener('visibilitychange', this.seen);
     this.#stayAwake();
@@ -62,6 +64,7 @@ class Machine {
   dispose() {
     this.isGone = true;
     document.removeEventListener('visibilitychange', this.seen);
+    this.root.removeEventListener('input', this.typed);
     this.awake?.release();
     clearInterval(this.timer);
     clearTimeout(this.soon);

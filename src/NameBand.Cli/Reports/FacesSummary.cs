@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
 using NameBand.Reports.Answers;
@@ -13,14 +12,13 @@ internal static class FacesSummary
         var all = answer.Faces;
         page.Line("Faces to choose from: “face” in the group “lettering” of job.json.", tone: Tone.Heading);
         Said cloth = $"on {answer.Cloth} with its usual thread and needle";
-        string narrowest = answer.NarrowestSatinMm.ToString("0.0#", CultureInfo.InvariantCulture) + Words.Tie + "mm";
         page.Line(
-            $"“Satin from” is the height of the capitals at which the thinnest stroke comes out {narrowest} wide as sewn {cloth}: "
+            $"“Satin from” is the height of the capitals at which the thinnest stroke comes out {answer.NarrowestSatinMm:0.0#}{Words.Tie}mm wide as sewn {cloth}: "
             + $"the stroke as drawn and the pull compensation on both sides. Letters made of narrower strokes are sewn as running stitch.");
         page.Line("“Clear from” is the least height at which counters and strokes stay open and firm.");
         page.Gap();
         var main = all.Where(IsForMostNames).OrderBy(f => f.LeastHeightMm).ThenBy(f => f.SatinFromMm);
-        page.Facts([.. main.Select(f => (f.Name, Text(f), Tone.Plain))]);
+        page.Facts([.. main.Select(f => (Said.Plain(f.Name), Text(f), Tone.Plain))]);
         var helpers = all.Where(f => f.HelpsOut && !IsForMostNames(f)).ToList();
         if (helpers.Count > 0)
         {

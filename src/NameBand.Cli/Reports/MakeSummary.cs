@@ -73,9 +73,9 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
 
     private IEnumerable<(Said, Said, Tone)> Work()
     {
-        Said field = $"{answer.FieldAlongMm:0.#} × {answer.FieldAcrossMm:0.#} mm";
+        var field = Wording.Size($"{answer.FieldAlongMm:0.#}", $"{answer.FieldAcrossMm:0.#}");
         field += Said.Join("", (answer.OtherFrames ?? []).Select(f =>
-            (Said)$", {f.Hoopings} of them in the frame “{f.Name}”, {f.AlongMm:0.#} × {f.AcrossMm:0.#} mm"));
+            (Said)$", {f.Hoopings} of them in the frame “{f.Name}”, {Wording.Size($"{f.AlongMm:0.#}", $"{f.AcrossMm:0.#}")}"));
         Said stitches = Words.Count(answer.Stitches, "stitch", "stitches");
         Said beside = answer.SideBySide > 1 ? (Said)$", {answer.SideBySide} strips side by side" : "";
         yield return answer.Ways is { } ways

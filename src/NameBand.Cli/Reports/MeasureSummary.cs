@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Cli.Commands;
 using NameBand.Cli.Terminal;
 using NameBand.Common;
@@ -84,6 +83,6 @@ internal sealed class MeasureSummary(Page page, MeasureAnswer answer, string job
         string mark = letter.Estimated ? "~" : " ";
         string shown = letter.Letter == " " ? "␣" : letter.Letter;
         double half = Math.Max(letter.HighMm - letter.WidthMm, letter.WidthMm - letter.LowMm);
-        return string.Create(CultureInfo.InvariantCulture, $" {shown,2} {mark}{letter.WidthMm,5:0.0} ± {half:0.0} mm");
+        return ((Said)$" {shown,2} {mark}{letter.WidthMm,5:0.0} ± {half:0.0} mm").ToString();
     }
 }

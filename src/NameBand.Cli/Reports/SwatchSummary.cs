@@ -19,9 +19,9 @@ internal static class SwatchSummary
         page.Facts(
         [
             ("Word", $"“{answer.Word}”: of the commonest letters on your list those with the longest strokes; nobody's name", Tone.Plain),
-            ("A", Steps(answer, "spacing", s => s.SpacingMm, "0.00", "between crossings on one side"), Tone.Plain),
-            ("B", Steps(answer, "pullCompensation", s => s.PullCompensationMm, "0.00", "pull compensation"), Tone.Plain),
-            ("C", Steps(answer, "height", s => s.LetterHeightMm, "0.0", "letter height"), Tone.Plain),
+            ("A", Steps(answer, "spacing", s => $"{s.SpacingMm:0.00}", "between crossings on one side"), Tone.Plain),
+            ("B", Steps(answer, "pullCompensation", s => $"{s.PullCompensationMm:0.00}", "pull compensation"), Tone.Plain),
+            ("C", Steps(answer, "height", s => $"{s.LetterHeightMm:0.0}", "letter height"), Tone.Plain),
             .. answer.Columns.Count > 0
                 ? new[] { (answer.Columns[0].Label[..1], Columns(answer), Tone.Plain) }
                 : [],
@@ -52,7 +52,7 @@ internal static class SwatchSummary
 
     private static Said Columns(SwatchAnswer answer)
     {
-        var widths = answer.Columns.Select(c => c.WidthMm).Distinct().Order().Select(w => w.ToString("0.0", CultureInfo.InvariantCulture));
+        var widths = answer.Columns.Select(c => c.WidthMm).Distinct().Order().Select(w => (Said)$"{w:0.0}");
         return $"columns {Wording.List([.. widths])}{Words.Tie}mm wide, upright and level, to be measured";
     }
 
@@ -136,9 +136,9 @@ internal static class SwatchSummary
 
     private static string Quoted(string path) => path.Contains(' ') ? $"\"{path}\"" : path;
 
-    private static Said Steps(SwatchAnswer answer, string changes, Func<ToldSample, double> figure, string form, Said what)
+    private static Said Steps(SwatchAnswer answer, string changes, Func<ToldSample, Said> figure, Said what)
     {
-        var steps = answer.Samples.Where(s => s.Changes == changes).Select(s => figure(s).ToString(form, CultureInfo.InvariantCulture));
+        var steps = answer.Samples.Where(s => s.Changes == changes).Select(figure);
         return $"{Wording.List([.. steps])}{Words.Tie}mm {what}";
     }
 }

@@ -28,7 +28,7 @@ internal sealed class Page(Outlet outlet)
         string lead = new string(' ', indent) + label.ToString();
         int leadCells = Wrapping.Cells(lead);
         int width = Math.Max(LeastTextCells, outlet.TextWidth - leadCells);
-        foreach (string line in Wrapping.Wrap(PlainText.OneLine(text.ToString()), width))
+        foreach (string line in Wrapping.Wrap(PlainText.OneLine(WithoutIsolates(text.ToString())), width))
         {
             outlet.WriteLine((lead + line).TrimEnd(), tone);
             lead = new string(' ', leadCells);
@@ -41,6 +41,10 @@ internal sealed class Page(Outlet outlet)
         _isEmpty = false;
         outlet.WriteLine(PlainText.OneLine(text));
     }
+
+    /// <summary>Most terminals show every character from left to right, and a sign they do not know as a box.</summary>
+    private static string WithoutIsolates(string text) =>
+        text.Replace("\u2066", "", StringComparison.Ordinal).Replace("\u2069", "", StringComparison.Ordinal);
 
     /// <summary>A command that is to be copied: alike in every language.</summary>
     public void Command(int indent, params IEnumerable<string> words) =>

@@ -28,12 +28,12 @@ internal static class LengthPrinting
 
         string sign = mm < 0 && sixteenths > 0 ? "-" : "";
         string fraction = top > 0 ? string.Create(CultureInfo.InvariantCulture, $"{top}/{bottom}") : "";
-        string number = (whole, fraction) switch
+        Said number = (whole, fraction) switch
         {
             (0, "") => "0",
-            (0, _) => fraction,
-            (_, "") => whole.ToString(CultureInfo.InvariantCulture),
-            _ => string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}"),
+            (0, _) => Said.Plain(fraction),
+            (_, "") => $"{whole}",
+            _ => ((Said)$"{whole} {fraction}").InOrder(),
         };
         return $"{sign}{number} in";
     }

@@ -96,6 +96,9 @@ public sealed class Said : IEquatable<Said>
     /// <summary>The same, changed once it is said, such as with a capital at its head.</summary>
     public Said Changed(Func<string, CultureInfo, string> change) => new([this], change: change);
 
+    /// <summary>Figures that stay in their order where all else runs from right to left, by Unicode's isolates (UAX #9).</summary>
+    public Said InOrder() => Changed((text, culture) => culture.TextInfo.IsRightToLeft ? $"\u2066{text}\u2069" : text);
+
     public void AppendLiteral(string text) => Append(text);
 
     public void AppendFormatted(Said? value) => Append(new Hole(value));

@@ -14,6 +14,9 @@ public static class Wording
     /// <param name="several">As the work has it, also one that was read back from a file.</param>
     public static Said Amount(double count, Said several) => CountedThings.Of(count, several) ?? $"{Told(count):#,0.#} {several}";
 
+    /// <summary>Such as <c>160 × 100 mm</c>: along first, in every language.</summary>
+    public static Said Size(Said along, Said across) => ((Said)$"{along} × {across} mm").InOrder();
+
     private static double Told(double count) => count < 100 ? Math.Round(count, 1) : Math.Round(count);
 
     /// <summary>Such as <c>a, b and c</c>.</summary>

@@ -150,9 +150,8 @@ public static class Shopping
         best += runsMm / Math.Max(1, Math.Floor((job.Shop.BackingWidthMm / runWidthMm) + Tolerance.Rounding));
         Said[] runs = runsMm > 0 ? [$"strips {runWidthMm:0} mm wide, {runsMm / 1000:0.0} m in all"] : [];
         Said cut = Said.Join(
-            ", ", pieces.Select(p => Said.Plural(
-                p.Count, $"{p.Count} piece {p.LengthMm:0} × {p.WidthMm:0} mm", $"{p.Count} pieces {p.LengthMm:0} × {p.WidthMm:0} mm"))
-                .Concat(runs));
+            ", ", pieces.Select(p => (p.Count, Size: Wording.Size($"{p.LengthMm:0}", $"{p.WidthMm:0}")))
+                .Select(p => Said.Plural(p.Count, $"{p.Count} piece {p.Size}", $"{p.Count} pieces {p.Size}")).Concat(runs));
         return Measured(
             "backing", $"{cut} from a roll {job.Shop.BackingWidthMm / 1000:0.##} m wide",
             best, job.Shop.Metric, job.Prices.BackingPerUnit);

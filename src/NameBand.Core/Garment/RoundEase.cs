@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Garment;
@@ -155,5 +154,5 @@ public sealed record RoundEase(int Number, double LengthMm, double ShorterMm, do
         ? (Said)$"{Percent(Rule.GapsPart)} is the most"
         : $"{Percent(Rule.LengthPart ?? 0)} of the whole length is the most (strip.eased)";
 
-    private static string Percent(double part) => (100 * part).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+    private static Said Percent(double part) => $"{100 * part:0.#} %";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NameBand.Common;
 
 namespace NameBand.Garment;
@@ -12,9 +11,9 @@ public sealed record HemTolerance(double LeastMm, double Part)
     /// <summary>What these rounds may be off, each: “18.3 mm”, or “17.1 to 18.3 mm”.</summary>
     public Said InWords(IEnumerable<double> hemsMm)
     {
-        string[] each = [.. hemsMm.Select(OfMm).Order().Select(mm => mm.ToString("0.#", CultureInfo.InvariantCulture)).Distinct()];
-        return each.Length > 1
-            ? (Said)$"{each[0]} to {each[^1]} mm" : $"{(each.Length == 1 ? each[0] : LeastMm.ToString("0.#", CultureInfo.InvariantCulture))} mm";
+        double[] each = [.. hemsMm.Select(OfMm).DefaultIfEmpty(LeastMm).Order()];
+        Said least = $"{each[0]:0.#}", most = $"{each[^1]:0.#}";
+        return least == most ? (Said)$"{most} mm" : $"{least} to {most} mm";
     }
 }
 

@@ -184,7 +184,7 @@ internal sealed class RowSettler
     /// <summary>Names columns that differ, never what stands in them.</summary>
     private static Said Question(SourceRow row, string text, Repeat repeat, Earlier earlier)
     {
-        string line = earlier.Source.Ref.ToString();
+        var line = earlier.Source.Ref;
         if (repeat == Repeat.Resembles)
         {
             Said hidden = earlier.Outcome == RowOutcome.LeftOut ? ", which is left out" : "";

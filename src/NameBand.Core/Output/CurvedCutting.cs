@@ -46,7 +46,7 @@ internal static class CurvedCutting
     /// <summary>Edges and angles of a cloth's strip, as it is cut after sewing.</summary>
     public static IEnumerable<Said> Words(StripPlan plan, StripCloth cloth, ClothBand band)
     {
-        yield return $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {band.LengthMm:0} × {band.HeightMm:0} mm; hoopings {(cloth.Hoopings.IsEmpty ? (Said)"none" : $"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}")}";
+        yield return $"cloth {cloth.Number}: a piece of a ring, radius {band.OuterRadiusMm:0} mm outside and {band.InnerRadiusMm:0} mm inside, in a rectangle {Wording.Size($"{band.LengthMm:0}", $"{band.HeightMm:0}")}; hoopings {(cloth.Hoopings.IsEmpty ? (Said)"none" : $"{cloth.Hoopings[0]} to {cloth.Hoopings[^1]}")}";
         foreach (var piece in cloth.Pieces)
         {
             var edges = CurvedEdges.Of(plan, piece, band.LaneOf(piece).Curve);

@@ -170,7 +170,7 @@ internal static class CuttingPlan
             int count = cloth.Pieces.Length;
             Said strips = Said.Plural(count, $"{count} strip of {cloth.LanePitchMm:0.#} mm", $"{count} strips of {cloth.LanePitchMm:0.#} mm");
             words.Add((
-                $"cloth {cloth.Number}: {cloth.LengthMm:0} × {cloth.WidthMm:0} mm, {strips} to be cut after sewing{hoopings}", ClothMm));
+                $"cloth {cloth.Number}: {Wording.Size($"{cloth.LengthMm:0}", $"{cloth.WidthMm:0}")}, {strips} to be cut after sewing{hoopings}", ClothMm));
         }
 
         return words.ToImmutable();

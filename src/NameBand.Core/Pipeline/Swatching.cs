@@ -68,7 +68,7 @@ internal static class Swatching
             .. begun.Problems, .. StitchSettingNotes.Notes(made.Job, made.Fabric), .. Short(plan), .. folder.Commit(),
         ];
         return new SwatchReport(
-            ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name.English, plan, facts.Hoopings.Sum(h => h.Stitches),
+            ExitStatus.AllPlaced, made.Job.Title, made.Fabric.Name, plan, facts.Hoopings.Sum(h => h.Stitches),
             facts.Hoopings.Sum(h => h.Minutes), folder.FullPath, problems);
     }
 
@@ -122,8 +122,7 @@ internal static class Swatching
     private static Problem? Doubt(double apartMm, double measuredMm)
     {
         var where = new Where(Key: "--measured");
-        string said = string.Create(CultureInfo.InvariantCulture, $"{measuredMm:0.##} mm");
-        string was = string.Create(CultureInfo.InvariantCulture, $"{apartMm:0} mm");
+        Said said = $"{measuredMm:0.##} mm", was = $"{apartMm:0} mm";
         return measuredMm > apartMm + ReadingErrorMm
             ? Problem.CannotUse(
                 where, $"The marks were {was} apart and now measure {said}: cloth does not grow as it is sewn.",

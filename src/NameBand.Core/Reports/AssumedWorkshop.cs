@@ -18,7 +18,7 @@ public sealed record AssumedWorkshop(Said Text, string Line)
         }
 
         Said watched = job.Machine.IsWatched ? "that you sit by" : "that sews alone";
-        Said field = $"{job.Hoop.Along.Mm:0.#} × {job.Hoop.Across.Mm:0.#} mm";
+        var field = Wording.Size($"{job.Hoop.Along.Mm:0.#}", $"{job.Hoop.Across.Mm:0.#}");
         string pace = string.Create(CultureInfo.InvariantCulture, $"{job.Machine.StitchesPerMinute:0.#}");
         string frames = job.IsHooped
             ? ", \"frames\": [{ \"name\": \"frame\", " + string.Create(

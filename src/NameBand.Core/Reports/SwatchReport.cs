@@ -9,7 +9,7 @@ namespace NameBand.Reports;
 /// <param name="Plan">Null when nothing could be made, and so is <paramref name="Folder"/>.</param>
 /// <param name="Minutes">At the machine.</param>
 public sealed record SwatchReport(
-    ExitStatus Status, string Title, string Cloth, SwatchPlan? Plan, int Stitches, double Minutes, string? Folder,
+    ExitStatus Status, string Title, Said Cloth, SwatchPlan? Plan, int Stitches, double Minutes, string? Folder,
     ImmutableArray<Problem> Problems);
 
 /// <summary>What the measured columns of a swatch say of the cloth.</summary>

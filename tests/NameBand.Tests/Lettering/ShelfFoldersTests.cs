@@ -33,7 +33,7 @@ public class ShelfFoldersTests
         };
         Assert.Contains(sentence, licence.Replace("\n", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.True(
-            card.Reason.Length > 20 && !card.Reason.Contains('\n', StringComparison.Ordinal),
+            card.Reason.English.Length > 20 && !card.Reason.English.Contains('\n', StringComparison.Ordinal),
             $"{folder}: “{card.Reason}” is not a one-line reason");
         Assert.NotEqual("", card.Source);
         var opened = LetteringRig.Shelf.Open(card);

@@ -54,6 +54,20 @@ public sealed class SaidTests
         Assert.Equal("names.csv, line 3", In(Accented, () => new Where("names.csv", 3).ToString()));
     }
 
+    [Fact]
+    public void Figures_stay_in_their_order_where_all_else_runs_from_right_to_left()
+    {
+        var size = Wording.Size("160", "100");
+        Assert.Equal("160 × 100 mm", size.English);
+        Assert.DoesNotContain('\u2066', In(Accented, size));
+        string mirrored = In("ar-XB", size);
+        Assert.StartsWith("\u2066", mirrored, StringComparison.Ordinal);
+        Assert.EndsWith("\u2069", mirrored, StringComparison.Ordinal);
+        Assert.Equal("3 1/2 in", Length.FromInches(3.5).InInches().English);
+        Assert.Contains("\u20663 1/2\u2069", In("ar-XB", Length.FromInches(3.5).InInches()), StringComparison.Ordinal);
+        Assert.DoesNotContain('\u2066', In("ar-XB", Length.FromInches(0.5).InInches()));
+    }
+
     [Theory]
     [InlineData(0, "0 names")]
     [InlineData(1, "1 name")]

@@ -1,6 +1,7 @@
 using Microsoft.CodeAnalysis.CSharp;
 using NameBand.Common;
 using NameBand.Tests.House;
+using NameBand.Tests.Lettering;
 using NameBand.Web.Table;
 using Xunit;
 
@@ -12,11 +13,16 @@ public sealed class TextsTests
     internal const string Renewing = "NAMEBAND_RENEW_TEXTS";
     private const string Kept = "tests/NameBand.Tests/Data/texts-left.txt";
 
-    /// <summary>Those of the sources, and what the page says of each key in the words of docs/job-file.md.</summary>
-    private static IEnumerable<SourceText> Texts => SourceTexts.All.Texts.Concat(KeyMeanings.All.Select(
-        m => new SourceText(SaidTemplate.KeyOf(Said.OfKey(m).Template), Said.OfKey(m).Template, "src/NameBand.Web/job-file.md,")));
+    /// <summary>
+    /// Those of the sources, what the page says of each key in the words of docs/job-file.md, and why each face is on the shelf.
+    /// </summary>
+    private static IEnumerable<SourceText> Texts => SourceTexts.All.Texts
+        .Concat(KeyMeanings.All.Select(m => Of(Said.OfKey(m), "src/NameBand.Web/job-file.md,")))
+        .Concat(LetteringRig.Shelf.Cards.Select(c => Of(c.Reason, "src/NameBand.Core/face.json,")));
 
     private static bool IsRenewed => Environment.GetEnvironmentVariable(Renewing) == "1";
+
+    private static SourceText Of(Said text, string at) => new(SaidTemplate.KeyOf(text.Template), text.Template, at);
 
     [Fact]
     public void The_resource_file_has_every_text_and_no_other()

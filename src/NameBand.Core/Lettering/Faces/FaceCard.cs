@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NameBand.Common;
 using NameBand.Job;
 
 namespace NameBand.Lettering.Faces;
@@ -12,7 +13,7 @@ namespace NameBand.Lettering.Faces;
 /// <param name="Fallback">Place in the chain that is asked for letters the chosen face lacks; null: only when chosen.</param>
 /// <param name="Scripts">ISO 15924 codes of the scripts for which the chain asks it; empty: for any.</param>
 public sealed record FaceCard(
-    string Folder, string Name, string File, string Licence, string Copyright, string Source, string Reason,
+    string Folder, string Name, string File, string Licence, string Copyright, string Source, Said Reason,
     int? Fallback, ImmutableArray<string> Scripts)
 {
     /// <summary>Thinnest stroke as a part of the letter height, measured once and kept; null where the card does not say.</summary>
@@ -40,7 +41,7 @@ public sealed record FaceCard(
             string Text(string key) => card.GetProperty(key).GetString() ?? throw new JsonException();
             return new FaceCard(
                 Path.GetFileName(Path.GetDirectoryName(path))!, Text("name"), Text("file"), Text("licence"), Text("copyright"),
-                Text("source"), Text("reason"),
+                Text("source"), Said.OfKey(Text("reason")),
                 card.TryGetProperty("fallback", out var place) ? place.GetInt32() : null,
                 card.TryGetProperty("scripts", out var scripts) ? [.. scripts.EnumerateArray().Select(s => s.GetString()!)] : [])
             {

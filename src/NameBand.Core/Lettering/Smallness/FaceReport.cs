@@ -13,7 +13,7 @@ namespace NameBand.Lettering.Smallness;
 /// <param name="SatinFromMm">Letter height in mm from which the thinnest stroke, as it is sewn on <see cref="Cloth"/>, is wide
 /// enough for satin.</param>
 public sealed record FaceReport(
-    string Name, string File, string Licence, string Reason, ImmutableArray<Said> Scripts,
+    string Name, string File, string Licence, Said Reason, ImmutableArray<Said> Scripts,
     double ThinnestStrokePart, double MainStemPart, double SatinFromMm, bool HelpsOut)
 {
     /// <summary>The cloth that the heights are calculated for, with its usual thread and needle.</summary>

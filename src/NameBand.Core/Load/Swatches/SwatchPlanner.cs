@@ -197,6 +197,6 @@ internal static class SwatchPlanner
 
     private static Problem TooSmall(double widthMm, double heightMm) => Problem.CannotUse(
         new Where(JobReader.FileName, Key: "hoop"),
-        $"The field of {widthMm:0.#} × {heightMm:0.#} mm, its spare taken off, is too small for a swatch of these letters.",
+        $"The field of {Wording.Size($"{widthMm:0.#}", $"{heightMm:0.#}")}, its spare taken off, is too small for a swatch of these letters.",
         "Give a larger hoop for the swatch, or set lettering.height to smaller letters while it is made.");
 }

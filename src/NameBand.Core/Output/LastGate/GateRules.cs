@@ -42,8 +42,8 @@ internal sealed record GateFault(int Hooping, Said Found, Said Mend)
 
     internal static GateFault PastField(int hooping, double alongMm, double acrossMm, GateRules rules) => new(
         hooping,
-        $"takes {alongMm:0.0} × {acrossMm:0.0} mm of the flat cloth, and the field less its spare is "
-            + $"{rules.AlongMm - (2 * rules.SpareMm):0.0} × {rules.AcrossMm:0.0} mm",
+        $"takes {Wording.Size($"{alongMm:0.0}", $"{acrossMm:0.0}")} of the flat cloth, and the field less its spare is "
+            + $"{Wording.Size($"{rules.AlongMm - (2 * rules.SpareMm):0.0}", $"{rules.AcrossMm:0.0}")}",
         "Use a larger hoop, or agree a shorter form with the owner of its longest name");
 
     internal static GateFault PastZone(int hooping, double pastMm) => new(

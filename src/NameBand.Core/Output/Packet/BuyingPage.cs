@@ -35,7 +35,7 @@ internal static class BuyingPage
         flow.Room(9);
         flow.YMm += 6.6;
         pages.Box(PageFlow.LeftMm + 0.5, flow.YMm - 3, 3.4, 3.4);
-        pages.Text(PageFlow.LeftMm + 7, flow.YMm, line.What, 4.2);
+        pages.Text(PageFlow.LeftMm + 7, flow.YMm, line.What, pages.Fitting(line.What, 4.2, 29));
         pages.Text(PageFlow.LeftMm + 38, flow.YMm, line.InShop, 4.2);
         if (line.Price is { } price)
         {

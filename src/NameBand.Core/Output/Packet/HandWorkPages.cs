@@ -125,8 +125,11 @@ internal static class HandWorkPages
         {
             flow.Room(5);
             flow.YMm += 4.8;
-            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, row.By == Doer.Machine ? (Said)$"{row.Act} (machine)" : row.Act, 3.7);
-            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, Wording.Amount(row.Count, row.CountedFrom), 3.7);
+            Said act = row.By == Doer.Machine ? (Said)$"{row.Act} (machine)" : row.Act;
+            var amount = Wording.Amount(row.Count, row.CountedFrom);
+            double room = flow.WidthMm - 50 - 2 - flow.Pages.WidthMm(amount, 3.7);
+            flow.Pages.Text(PageFlow.LeftMm, flow.YMm, act, flow.Pages.Fitting(act, 3.7, room));
+            flow.Pages.TextRight(flow.RightMm - 50, flow.YMm, amount, 3.7);
             flow.Pages.TextRight(flow.RightMm, flow.YMm, JobInWords.Time(row.Minutes.Likely), 3.7);
         }
 

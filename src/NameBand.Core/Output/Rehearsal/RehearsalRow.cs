@@ -18,6 +18,7 @@ internal sealed class RehearsalRow(
     // Letters of marks, as the margin of the strip allows: no larger than is read at arm's length, no smaller than can be read at all.
     private const double WordMostMm = 2.4;
     private const double WordLeastMm = 1.6;
+    private const double AsideMm = 0.7; // From a line to the word beside it: more than the line is thick.
 
     private readonly RehearsalPiece _piece = new(plan, round, window);
 
@@ -72,12 +73,17 @@ internal sealed class RehearsalRow(
         for (int cm = (int)Math.Ceiling(window.FromMm / 10); cm * 10 <= Math.Min(window.ToMm, round.LengthMm); cm++)
         {
             Across(cm * 10, -HalfMm, -HalfMm + (cm % 10 == 0 ? 2.4 : 1.2), 0.12, Ink.Quiet);
-            if (cm % 10 == 0 && cm * 10 < window.ToMm - 6)
+            if (IsFigured(cm))
             {
-                Word(cm * 10, -HalfMm + 0.6, $"{cm} cm", isRight: false);
+                Word(cm * 10, -HalfMm + 0.6, Figure(cm), isRight: false);
             }
         }
     }
+
+    private bool IsFigured(int cm) =>
+        cm % 10 == 0 && cm * 10 >= window.FromMm && cm * 10 < window.ToMm - 6 && cm * 10 <= round.LengthMm;
+
+    private static Said Figure(int cm) => $"{cm} cm";
 
     private void Tucks()
     {
@@ -115,8 +121,11 @@ internal sealed class RehearsalRow(
             pages.Line(top.XMm, top.YMm, aside.XMm, aside.YMm, 0.2);
         }
 
-        string code = FormattableString.Invariant($"{round.Number}{TemplateRow.Letter(number)}");
-        Word(atMm, -HalfMm + 0.8, Said.Plain(code), isRight: true);
+        var code = Said.Plain(FormattableString.Invariant($"{round.Number}{TemplateRow.Letter(number)}"));
+        double fromMm = atMm - AsideMm - pages.WidthMm(code, WordMm);
+        int cm = (int)Math.Floor(atMm / 100) * 10;
+        bool isOverFigure = IsFigured(cm) && (cm * 10) + AsideMm + pages.WidthMm(Figure(cm), WordMm) > fromMm;
+        Word(atMm, -HalfMm + 0.8 + (isOverFigure ? WordMm : 0), code, isRight: true);
     }
 
     private void Dashed(double atMm)
@@ -137,7 +146,7 @@ internal sealed class RehearsalRow(
     private void Word(double atMm, double yMm, Said text, bool isRight)
     {
         var at = OnPaper(_piece.At(atMm, yMm));
-        double x = isRight ? -0.7 - pages.WidthMm(text, WordMm) : 0.7;
+        double x = isRight ? -AsideMm - pages.WidthMm(text, WordMm) : AsideMm;
         pages.Canvas.Save();
         pages.Canvas.Translate((float)at.XMm, (float)at.YMm);
         pages.Canvas.RotateRadians((float)-_piece.TurnRad(atMm));

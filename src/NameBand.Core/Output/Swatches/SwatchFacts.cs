@@ -19,7 +19,7 @@ internal sealed record SwatchFacts(
     public required string PlanMark { get; init; }
 
     /// <summary>Its outline, such as <c>6 × 12 mm</c>.</summary>
-    internal static Said InWords(SwatchColumn column) => $"{column.AlongMm:0.#} × {column.UpMm:0.#} mm";
+    internal static Said InWords(SwatchColumn column) => Wording.Size($"{column.AlongMm:0.#}", $"{column.UpMm:0.#}");
 
     /// <summary>The sample's own figure, such as <c>spacing 0.34 mm</c>.</summary>
     internal static Said InWords(SwatchSample sample) => sample.Row switch

@@ -8,7 +8,7 @@ namespace NameBand.Reports.Answers;
 public sealed record FacesAnswer : CommandAnswer
 {
     /// <summary>The cloth that the heights are calculated for, with its usual thread and needle.</summary>
-    public required string Cloth { get; init; }
+    public required Said Cloth { get; init; }
 
     /// <summary>The least width of a stroke that is sewn as satin.</summary>
     public required double NarrowestSatinMm { get; init; }
@@ -19,7 +19,7 @@ public sealed record FacesAnswer : CommandAnswer
     {
         Status = (int)report.Status,
         Problems = report.Problems,
-        Cloth = FaceReport.Cloth.Name.English,
+        Cloth = FaceReport.Cloth.Name,
         NarrowestSatinMm = Fabric.NarrowestSatinMm,
         Faces = [.. report.Faces.Select(Face)],
     };
@@ -50,7 +50,7 @@ public sealed record ToldFace
     public required string Licence { get; init; }
 
     /// <summary>Why it is on the shelf.</summary>
-    public required string Reason { get; init; }
+    public required Said Reason { get; init; }
 
     public required IReadOnlyList<Said> Scripts { get; init; }
 

@@ -61,7 +61,7 @@ public sealed record MakeAnswer : CommandAnswer
     public required Said Allowed { get; init; }
 
     /// <summary>Which way the names run round and for whom they stand upright, in words.</summary>
-    public required string Runs { get; init; }
+    public required Said Runs { get; init; }
 
     public required double CutWidthMm { get; init; }
 

@@ -56,7 +56,7 @@ internal static class MakeTelling
             HemLengthMm = (double)(strip.TotalLengthMm - strip.DifferenceMm),
             DifferenceMm = (double)strip.DifferenceMm,
             Allowed = plan.AllowedInWords,
-            Runs = strip.Runs,
+            Runs = plan.Hem.RunsInWords,
             CutWidthMm = (double)strip.CutWidthMm,
             FinishedWidthMm = (double)strip.FinishedWidthMm,
             FieldAlongMm = Telling.Thousandth(plan.FieldAlongMm),

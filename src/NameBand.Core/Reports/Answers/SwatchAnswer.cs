@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using NameBand.Common;
 using NameBand.Load.Swatches;
 
 namespace NameBand.Reports.Answers;
@@ -11,7 +12,7 @@ public sealed record SwatchAnswer : CommandAnswer
 
     public required string Title { get; init; }
 
-    public required string Cloth { get; init; }
+    public required Said Cloth { get; init; }
 
     public required string Word { get; init; }
 

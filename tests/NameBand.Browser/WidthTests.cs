@@ -8,17 +8,15 @@ namespace NameBand.Browser;
 [Collection(InOtherBrowser.Name)]
 public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
 {
+    /// <param name="widths">A window that is made narrower step by step: what was drawn for the wider one must give way.</param>
     [SkippableTheory]
-    [InlineData(390, ColorScheme.Dark, 1)]
-    [InlineData(1024, ColorScheme.Light, 1)]
-    [InlineData(1920, ColorScheme.Dark, 1)]
-    [InlineData(2560, ColorScheme.Light, 1)]
-    [InlineData(1280, ColorScheme.Light, 2)]
-    [InlineData(1280, ColorScheme.Dark, 4)] // 320 CSS pixels, as WCAG 2.2 asks of reflow (1.4.10).
-    public async Task No_view_is_wider_than_its_window(int width, ColorScheme scheme, double zoom)
+    [InlineData(ColorScheme.Light, 1, new[] { 2560, 1920, 1024, 390 })]
+    [InlineData(ColorScheme.Light, 2, new[] { 1280 })]
+    [InlineData(ColorScheme.Dark, 4, new[] { 1280 })] // 320 CSS pixels, as WCAG 2.2 asks of reflow (1.4.10).
+    public async Task No_view_is_wider_than_its_window(ColorScheme scheme, double zoom, int[] widths)
     {
         Chromium.Require();
-        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url, width, scheme: scheme, zoom: zoom)).Page;
+        var page = (await Chromium.OpenAsync(Chromium.LanternWalk.Url, widths[0], scheme: scheme, zoom: zoom)).Page;
         await page.SettledAsync();
         await Look("plan");
         foreach (int part in (int[])[0, 2, 4, 7])
@@ -38,15 +36,26 @@ public sealed class WidthTests(Chromium browser) : BrowserTests(browser)
 
         async Task Look(string what)
         {
-            if (Environment.GetEnvironmentVariable("NAMEBAND_PICTURES") is { Length: > 0 } into)
+            foreach (int width in widths)
             {
-                await page.ScreenshotAsync(new() { Path = Path.Combine(into, $"{what}-{width}-{scheme}-{zoom}.png"), FullPage = true });
-            }
+                await page.SetViewportSizeAsync((int)(width / zoom), (int)(900 / zoom));
+                if (Environment.GetEnvironmentVariable("NAMEBAND_PICTURES") is { Length: > 0 } into)
+                {
+                    await page.ScreenshotAsync(new() { Path = Path.Combine(into, $"{what}-{width}-{scheme}-{zoom}.png"), FullPage = true });
+                }
 
-            int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-            Assert.True(over <= 0, $"{what} is {over} px wider than a window of {width} px at {zoom * 100} %.");
+                int over = await page.EvaluateAsync<int>(Over);
+                Assert.True(over <= 0, $"{what} is {over} px wider than a window of {width} px at {zoom * 100} %.");
+            }
         }
     }
+
+    /// <summary>By how much the page is wider than its window, once it has been drawn for it.</summary>
+    private const string Over =
+        """
+        () => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() =>
+            done(document.documentElement.scrollWidth - document.documentElement.clientWidth))))
+        """;
 
     /// <summary>The pictures are drawn for the screen; on paper, which is narrower, they must not be squeezed. Only the words of
     /// the sentence stay.</summary>

@@ -101,9 +101,10 @@ public sealed partial class LanguageTests
     [GeneratedRegex("\"(madeFrom|proofPrint)\": ?\"[0-9a-f]+\"")]
     private static partial Regex Prints();
 
-    /// <summary>What is put into a terminal or a file as it stands: a command, an object or a key of JSON, lines for corrections.csv.</summary>
+    /// <summary>What is put into a terminal or a file as it stands: a command, JSON, lines for corrections.csv.</summary>
     [GeneratedRegex(
-        @"^ *nameband .*$|^ *→ "".*$|^ *\{ ""(?:.+\n)+|""\w+"": \{[^}]*\}|^list,line,(?:.+\n)+", RegexOptions.Multiline)]
+        @"^ *nameband .*$|^ *→ "".*$|^ *\{ ""(?:.+\n)+|" + @"""\w+"": \{[^}]*\}|^list,line,(?:.+\n)+",
+        RegexOptions.Multiline)]
     private static partial Regex Pasted();
 
     [GeneratedRegex("^[A-Z0-9]{4}$")]

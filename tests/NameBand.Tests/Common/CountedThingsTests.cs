@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using NameBand.Common;
 using NameBand.Tests.House;
 using Xunit;
@@ -5,8 +6,20 @@ using Xunit;
 namespace NameBand.Tests.CommonRoom;
 
 /// <summary>What work is counted from is told with its number, as one or as several.</summary>
-public sealed class CountedThingsTests
+public sealed partial class CountedThingsTests
 {
+    /// <summary>Also of work that no sample has, such as stops of a machine with several threads.</summary>
+    [Fact]
+    public void All_that_work_can_be_counted_from_has_words()
+    {
+        string[] said = [.. Directory.GetFiles(Path.Combine(Repository.Root, "src", "NameBand.Core", "Estimating"), "*.cs")
+            .SelectMany(f => CountedFrom().Matches(File.ReadAllText(f))).Select(m => m.Groups["things"].Value)
+            .Distinct().Order(StringComparer.Ordinal)];
+        Assert.True(said.Length > 12, string.Join(", ", said));
+        Assert.Contains("stops", said);
+        Assert.DoesNotContain(said, s => CountedThings.Of(2, Said.Plain(s)) is null);
+    }
+
     [Theory]
     [InlineData("lantern-walk")]
     [InlineData("boat-banner")]
@@ -27,4 +40,8 @@ public sealed class CountedThingsTests
     [InlineData("of no kind", 3, "3 of no kind")]
     public void An_amount_is_as_before(string several, double count, string said) =>
         Assert.Equal(said, Wording.Amount(count, Said.Plain(several)).English);
+
+    /// <summary>What stands behind the time of a row, or behind its name where the machine works.</summary>
+    [GeneratedRegex(@"(?:WorkTime\.\w+,|\bAt\((?:""[^""]*""|\w+),)\s+""(?<things>[^""]+)""")]
+    private static partial Regex CountedFrom();
 }

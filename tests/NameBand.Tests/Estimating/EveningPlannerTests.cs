@@ -98,7 +98,7 @@ public class EveningPlannerTests
                 double? evening = byEvening ? 90 : null;
                 var plan = Plan(minutes, machines, evening);
                 Assert.Equal(Enumerable.Range(1, minutes.Length), plan.Sittings.SelectMany(s => s.Hoopings).Order());
-                Assert.All(plan.Sittings, s => Assert.Equal(s.Hoopings.Sum(h => minutes[h - 1]), s.Minutes, 6));
+                Assert.All(plan.Sittings, s => Assert.Equal(s.Hoopings.Sum(h => minutes[h - 1]), s.Minutes, 1e-6));
                 Assert.All(plan.Sittings, s => Assert.True(evening is null || s.Minutes <= evening + 1e-6));
                 Assert.True(plan.Minutes >= plan.LeastMinutes - 1e-6);
                 Assert.True(plan.Evenings >= plan.LeastEvenings);

@@ -45,6 +45,14 @@ public class HouseRuleTests
         Assert.Equal(questions, WayQuestions.Violations(new SourceFile(path, code)).Count());
 
     [Theory]
+    [InlineData("Gen.Double.Sample(d => Assert.Equal(1, d, 6));", 1)]
+    [InlineData("Gen.Double.Sample(d => { Assert.All(all, a => Assert.NotEqual(a, d, 9)); }, iter: 9);", 1)]
+    [InlineData("Gen.Double.Sample(d => Assert.Equal(1, d, 1e-6), iter: 200);", 0)]
+    [InlineData("Assert.Equal(1, Sample.Job.WidthMm, 6);", 0)]
+    public void A_comparison_by_decimals_over_drawn_values_is_found(string code, int found) =>
+        Assert.Equal(found, RoundedComparisons.Violations(new SourceFile("tests/A.cs", $"class A {{ void B() {{ {code} }} }}")).Count());
+
+    [Theory]
     [InlineData("Reports/A.cs", "using System.Text.Json;", 1)]
     [InlineData("Reports/A.cs", "void Write(Utf8JsonWriter json) { }", 1)]
     [InlineData("Commands/A.cs", "var all = new JsonObject();", 1)]

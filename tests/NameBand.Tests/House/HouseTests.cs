@@ -89,6 +89,11 @@ public class HouseTests
         AssertNone(Repository.Files("src", ".cs").Concat(Repository.Files("tests", ".cs")).SelectMany(LineWidth.Violations));
 
     [Fact]
+    public void A_test_over_drawn_values_does_not_fail_by_rounding() =>
+        AssertNone(Repository.Files("tests", ".cs").Where(f => f.Text.Contains(".Sample(", StringComparison.Ordinal))
+            .SelectMany(RoundedComparisons.Violations));
+
+    [Fact]
     public void The_way_of_one_name_is_told_call_by_call() =>
         AssertNone(CallChain.Violations(
             Repository.Read("DEVELOPERS.md"),

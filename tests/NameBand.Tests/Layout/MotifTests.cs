@@ -35,7 +35,7 @@ public class MotifTests
             Assert.Equal(bare.Rounds[0].Names.Select(n => n.StartMm), plan.Rounds[0].Names.Select(n => n.StartMm));
             var all = plan.Rounds[0].Names.ToList();
             double width = (Drawn(MotifKind.Diamond).Ink.WidthMm * 8) + (2 * Cotton.PullCompensationMm);
-            Assert.All(plan.Rounds[0].Segments.SelectMany(s => s.Motifs), m => Assert.Equal(width, m.WidthMm, 6));
+            Assert.All(plan.Rounds[0].Segments.SelectMany(s => s.Motifs), m => Assert.Equal(width, m.WidthMm, 1e-6));
             foreach (var segment in plan.Rounds[0].Segments)
             {
                 Assert.True(segment.LengthMm / 0.99 <= 150 + 1e-6);
@@ -49,7 +49,7 @@ public class MotifTests
                 {
                     var before = all.Last(n => n.StartMm < motif.StartMm);
                     var after = all.First(n => n.StartMm > motif.StartMm);
-                    Assert.Equal(motif.StartMm - before.EndMm, after.StartMm - motif.EndMm, 6);
+                    Assert.Equal(motif.StartMm - before.EndMm, after.StartMm - motif.EndMm, 1e-6);
                     Assert.True(motif.StartMm - before.EndMm >= 4 - 1e-6);
                 }
             }

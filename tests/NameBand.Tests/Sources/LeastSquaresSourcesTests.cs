@@ -96,7 +96,7 @@ public class LeastSquaresSourcesTests
                     Assert.InRange(fit.Unknowns[j], low[j], high[j]);
                     if (!fit.OnBound[j])
                     {
-                        Assert.Equal(0, pull[j], 6);
+                        Assert.Equal(0, pull[j], 1e-6);
                     }
                     else if (fit.Unknowns[j] == low[j])
                     {

@@ -24,6 +24,15 @@ public class HoldingKeysTests
         Assert.Equal((4.5, 7.0), (job.Hands.HoopingMinutes, job.Hands.FirstHoopingsMinutes));
     }
 
+    /// <summary>What is set for letters the machine types does not hold back a machine that follows coordinates.</summary>
+    [Fact]
+    public void Needle_paths_are_hooped_whatever_is_set_of_typed_letters()
+    {
+        var read = Read("\"way\": \"needlePath\", \"letters\": { \"sizes\": [\"9 mm\"], \"hooped\": false }, \"hoop\": { \"hold\": \"clamp\" }, ");
+        Assert.Empty(read.Problems.Where(p => p.Where.Key?.StartsWith("hoop", StringComparison.Ordinal) == true));
+        Assert.Equal(FrameHold.Clamp, read.Value!.Holding.Hold);
+    }
+
     [Theory]
     [InlineData("screw", 4.5, 7)]
     [InlineData("laid", 3.5, 3.5)]

@@ -82,6 +82,24 @@ public class BinPackingSourcesTests
         }
     }
 
+    /// <summary>
+    /// Pieces that the quick fillings, and those taken from the program, leave one bin over: completing bin after bin finds
+    /// the fewest that their sum allows, which is the proof.
+    /// </summary>
+    [Theory]
+    [InlineData(1_500, 250, 750, 25_620)]
+    [InlineData(16_500, 2_000, 6_500, 25_620)]
+    [InlineData(16_500, 2_000, 6_500, 29_620)]
+    public void Where_nothing_else_does_bins_are_completed_one_after_another(int capacity, int least, int most, int seed)
+    {
+        var random = new Random(seed);
+        int[] sizes = [.. Enumerable.Range(0, 120).Select(_ => random.Next(least, most + 1))];
+
+        var packing = Packed(sizes, capacity);
+
+        Assert.Equal((int)Math.Ceiling(sizes.Sum() / (double)capacity), packing.Bins.Length);
+    }
+
     /// <summary>The pattern program's value against GLOP on the full list of fillings.</summary>
     [Fact]
     public void The_bound_is_that_of_the_pattern_program_over_all_fillings()

@@ -13,13 +13,22 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
     public async Task Each_choice_is_seen_with_what_it_brings_while_another_tab_looks_at_another_kind()
     {
         Chromium.Require();
-        using var folder = Jobs.Small();
+        // As many as lie beside one another in a hooping, else nothing is sewn between them.
+        using var folder = Jobs.Small(
+            "name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nTuva Lind\nIlse Quill\nNoor Haddad\nJo Weir\nOrla Penhale\nWenna Kit\n"
+            + "Solveig Brunt\nAnna Berg\nBo Ash\n");
         using var server = RunningPage.Start(folder.FullPath);
         var tab = await Chromium.OpenAsync(server.Url + "?set=face");
         var page = tab.Page;
         var other = (await Chromium.OpenAsync(server.Url + "?set=thread", 390, scheme: ColorScheme.Dark)).Page;
         await WholeAsync(other, "Colours of the thread", 9);
         await WholeAsync(page, "Faces", 9);
+        await UnlikeAsync(page);
+        await UnlikeAsync(other);
+
+        // A face that has none of her letters would be seen as the one that helps it out; among all faces it is there.
+        await Expect(page.Locator(".look", new() { HasText = "Noto Sans Thai Bold" })).ToHaveCountAsync(0);
+        await Expect(page.Locator("option", new() { HasText = "Noto Sans Thai Bold" })).ToHaveCountAsync(1);
         await Axe.ExpectNothingAsync(page, "faces", Axe.Wcag, "#panel");
         await Axe.ExpectNothingAsync(other, "colours of the thread, in the dark", Axe.Colours, "#panel");
 
@@ -34,6 +43,7 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
 
         await page.GetByRole(AriaRole.Button, new() { Name = "What is sewn between names" }).ClickAsync();
         await WholeAsync(page, "What is sewn between names", 4);
+        await UnlikeAsync(page);
         await page.Locator(".look", new() { HasText = "a diamond" }).ClickAsync();
         await Expect(page.Locator(".look[aria-pressed=true]")).ToContainTextAsync("a diamond");
         Assert.Contains("\"diamond\"", await File.ReadAllTextAsync(folder["job.json"]), StringComparison.Ordinal);
@@ -62,6 +72,23 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
             }
             """, least, new() { Timeout = 60_000 });
         await page.WaitForFunctionAsync("() => document.querySelector('.look img')?.naturalWidth > 50");
+    }
+
+    /// <summary>What can be chosen is seen: no picture of one choice is that of another.</summary>
+    private static async Task UnlikeAsync(IPage page)
+    {
+        string[] pictures = await page.EvaluateAsync<string[]>("""
+            async () => {
+                const all = [...document.querySelectorAll('.look:not([disabled]) img')];
+                await Promise.all(all.map(i => i.decode()));
+                return all.map(i => {
+                    const sheet = Object.assign(document.createElement('canvas'), { width: i.naturalWidth, height: i.naturalHeight });
+                    sheet.getContext('2d').drawImage(i, 0, 0);
+                    return sheet.toDataURL();
+                });
+            }
+            """);
+        Assert.Equal(pictures.Length, pictures.Distinct().Count());
     }
 
     [GeneratedRegex(@"([\d.]+) mm high")]

@@ -26,6 +26,9 @@ internal sealed record Look(string Word, Said Called, ImmutableArray<JobEdit> Ed
     /// <summary>Minutes at the machine and by hand; null: not counted yet.</summary>
     public (double Machine, double Hands)? Minutes { get; init; }
 
+    /// <summary>A face that draws few of her names: what is seen is another one, which draws the rest for it.</summary>
+    public bool IsHelper { get; init; }
+
     /// <summary>It cannot be laid out.</summary>
     public bool IsImpossible { get; init; }
 

@@ -63,9 +63,10 @@ public sealed class LooksDesk : IDisposable
             }
 
             // Until it is drawn anew each one is seen as it was; what it brings is another matter.
-            var before = kind.Shown.GroupBy(l => l.Word).ToDictionary(g => g.Key, g => g.First().Picture);
+            var before = kind.Shown.GroupBy(l => l.Word).ToDictionary(g => g.Key, g => g.First());
             kind.Layout = layout;
-            kind.Shown = [.. Looks.Of(key, names).Select(l => l with { Picture = before.GetValueOrDefault(l.Word) })];
+            kind.Shown = [.. Looks.Of(key, names).Select(
+                l => before.TryGetValue(l.Word, out var was) ? l with { Picture = was.Picture, IsHelper = was.IsHelper } : l)];
             stop = kind.Anew();
         }
 
@@ -183,12 +184,25 @@ public sealed class LooksDesk : IDisposable
             return null;
         }
 
+        if (key == Looks.Face && IsHelper(laid) && laid.Face.Name != _table.Now.Laid?.Face.Name)
+        {
+            Put(key, at, look with { IsHelper = true }, null, stop);
+            return null;
+        }
+
         string picture = key == Looks.Motif ? NamePicture.Between(laid, MostMm)
             : NamePicture.Beginning(laid, MostMm, look.Colours ?? new Dyes(null, null));
         int held = look.Colours is not null ? 0 : laid.Rows.Rows.Count(r =>
             r is { Outcome: Names.RowOutcome.Held, HeldFor: Names.HeldFor.Letters or Names.HeldFor.Size });
-        Put(key, at, look with { HeightMm = laid.Plan.LetterHeightMm, Held = held }, picture, stop);
+        Put(key, at, look with { HeightMm = laid.Plan.LetterHeightMm, Held = held, IsHelper = false }, picture, stop);
         return look.Colours is null ? laid : null;
+    }
+
+    /// <summary>Whether the face draws fewer than half of the names: most of them are seen in another one.</summary>
+    private static bool IsHelper(LaidOutJob laid)
+    {
+        var names = laid.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered).ToList();
+        return names.Count(n => n.Pieces.Any(p => p.Piece.Face == laid.Face.Name)) * 2 < names.Count;
     }
 
     /// <summary>The plan on the table is counted first: it is what she has.</summary>
@@ -203,7 +217,7 @@ public sealed class LooksDesk : IDisposable
     private void Count(string key, int at, LaidOutJob? job, CancellationToken stop)
     {
         var look = ShownOf(key)?[at];
-        if (look is not { IsImpossible: false })
+        if (look is not { IsImpossible: false, IsHelper: false })
         {
             return;
         }

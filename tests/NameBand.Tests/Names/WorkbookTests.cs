@@ -119,6 +119,19 @@ public class WorkbookTests
         Assert.Contains(read.Problems, p => p.Found.English.StartsWith("A row of the sheet “Names” is hidden", StringComparison.Ordinal));
     }
 
+    /// <summary>One cell over two rows names one person, who paid twice: the second row is told of, and no name is lost.</summary>
+    [Fact]
+    public void A_name_in_a_cell_over_two_rows_is_sewn_once()
+    {
+        using var folder = new TemporaryFolder();
+        var book = Workbooks.Of(("Names",
+            [Workbooks.Texts(1, "Name", "Paid"), Workbooks.Texts(2, "Anna Berg", "30"), Workbooks.Texts(3, "", "20"), Workbooks.Texts(4, "Jo Weir", "30")],
+            ["A2:A3"]));
+        var read = Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx");
+
+        Assert.Equal("2 placed Anna Berg\n3 leftOut\n4 placed Jo Weir", Lists.Table(read));
+    }
+
     [Fact]
     public void What_is_no_workbook_or_too_much_of_one_is_refused_in_words()
     {

@@ -7,7 +7,11 @@ namespace NameBand.Tests.NamesRoom;
 /// <summary>Workbooks written by the Open XML SDK, which knows nothing of what reads ours.</summary>
 internal static class Workbooks
 {
-    public static byte[] Of(params (string Sheet, Row[] Rows)[] sheets)
+    public static byte[] Of(params (string Sheet, Row[] Rows)[] sheets) =>
+        Of([.. sheets.Select(s => (s.Sheet, s.Rows, Array.Empty<string>()))]);
+
+    /// <summary>Cells that are one, such as <c>A2:A3</c>, hold what the first of them holds.</summary>
+    public static byte[] Of(params (string Sheet, Row[] Rows, string[] Merged)[] sheets)
     {
         using var stream = new MemoryStream();
         using (var file = SpreadsheetDocument.Create(stream, SpreadsheetDocumentType.Workbook))
@@ -19,6 +23,11 @@ internal static class Workbooks
             {
                 var part = book.AddNewPart<WorksheetPart>();
                 part.Worksheet = new Worksheet(new SheetData(sheets[i].Rows.Select(r => r.CloneNode(true))));
+                if (sheets[i].Merged.Length > 0)
+                {
+                    part.Worksheet.Append(new MergeCells(sheets[i].Merged.Select(m => new MergeCell { Reference = m })));
+                }
+
                 book.Workbook.Sheets!.Append(new Sheet { Id = book.GetIdOfPart(part), SheetId = i + 1, Name = sheets[i].Sheet });
             }
         }

@@ -18,7 +18,9 @@ public class TimedHandsTests
     [InlineData("\"hoop\": { \"along\": \"140 mm\" }", false)]
     [InlineData("\"hoop\": { \"along\": \"140 mm\" }, \"marks\": \"drawn\"", true)]
     [InlineData("\"hoop\": { \"along\": \"140 mm\" }, \"marks\": \"paper\"", false)]
-    [InlineData("\"hoop\": { \"along\": \"140 mm\" }, \"hands\": { \"restAllowance\": 0.3, \"secondsPerSnip\": 20, \"firstHoopingsMinutes\": 9 }", false)]
+    [InlineData(
+        "\"hoop\": { \"along\": \"140 mm\" }, \"hands\": { \"restAllowance\": 0.3, \"secondsPerSnip\": 20, "
+        + "\"firstHoopingsMinutes\": 9 }", false)]
     [InlineData("\"hoop\": { \"along\": \"140 mm\" }, \"hands\": { \"tearAwayMinutesPerMetre\": 4 }", true)]
     [InlineData(Letters, true)]
     [InlineData(Letters, false)]
@@ -30,7 +32,8 @@ public class TimedHandsTests
         using var folder = new TemporaryFolder()
             .With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm", "turn": 0 }, {{more}} }""")
             .With("workshop.json", $$"""
-                { "format": 1, "machines": [ { "name": "one", "takes": ["coordinates", "keys", "hands"], "cutsThread": {{(cutsThread ? "true" : "false")}} } ] }
+                { "format": 1, "machines": [
+                  { "name": "one", "takes": ["coordinates", "keys", "hands"], "cutsThread": {{(cutsThread ? "true" : "false")}} } ] }
                 """)
             .With("names.csv", "Name\nOrla Penhale\nBram Sedgewick\nTuva Lind\nIlse Quill\nNoor Haddad\nJo Weir\n");
 

@@ -28,7 +28,9 @@ public class HoldingKeysTests
     [Fact]
     public void Needle_paths_are_hooped_whatever_is_set_of_typed_letters()
     {
-        var read = Read("\"way\": \"needlePath\", \"letters\": { \"sizes\": [\"9 mm\"], \"hooped\": false }, \"hoop\": { \"hold\": \"clamp\" }, ");
+        var read = Read("""
+            "way": "needlePath", "letters": { "sizes": ["9 mm"], "hooped": false }, "hoop": { "hold": "clamp" },
+            """);
         Assert.Empty(read.Problems.Where(p => p.Where.Key?.StartsWith("hoop", StringComparison.Ordinal) == true));
         Assert.Equal(FrameHold.Clamp, read.Value!.Holding.Hold);
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Xunit;
 
 namespace NameBand.Tests.Layout;
@@ -16,7 +17,7 @@ public class GroupAdviceTests
         var advice = Assert.Single(over.Problems, p => p.Mend.English.Contains("all names would fit", StringComparison.Ordinal));
         Assert.Contains("“lamp bearers”", advice.Found.English, StringComparison.Ordinal);
         string factor = advice.Mend.English.Split("\"heightFactor\": ")[1].Split(' ')[0];
-        double advised = double.Parse(factor, System.Globalization.CultureInfo.InvariantCulture);
+        double advised = double.Parse(factor, CultureInfo.InvariantCulture);
         Assert.InRange(advised, 0.5, 1.55);
 
         using var mended = Job(advised);
@@ -30,7 +31,7 @@ public class GroupAdviceTests
             { "format": 1, "lists": ["names.csv"], "hem": { "length": "400 mm", "turn": 0 }, "strip": { "rounds": 1 },
               "lettering": { "height": "8 mm" }, "columns": { "group": "Gift" },
               "groups": [ { "name": "nobody", "from": 1000, "heightFactor": 2 },
-                { "name": "lamp bearers", "from": 25, "below": 1000, "heightFactor": {{factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}} } ] }
+                { "name": "lamp bearers", "from": 25, "below": 1000, "heightFactor": {{factor.ToString(CultureInfo.InvariantCulture)}} } ] }
             """)
         .With("names.csv", "Name,Gift\nOrla Penhale,30\nBram Sedgewick,30\nTuva Lind,30\nIlse Quill,30\nNoor Haddad,30\n");
 }

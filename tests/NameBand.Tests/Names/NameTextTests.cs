@@ -59,10 +59,10 @@ public class NameTextTests
     [InlineData("สมชาย ใจดี")]
     [InlineData("川上 みなと")]
     [InlineData("葛\U000E0100城")] // a variant of a Han character
-    [InlineData("侮\uFE00城")] // a variant as Unicode's own list of them has it (StandardizedVariants.txt)
-    [InlineData("Mia \u2764\uFE0F")] // a pictograph asked for in colour
-    [InlineData("\u1000\uFE00")] // Myanmar, dotted form
-    [InlineData("\uA856\uFE00")] // Phags-pa, reversed form
+    [InlineData("侮\uFE00城")] // a variant in Unicode's StandardizedVariants.txt
+    [InlineData("Mia \u2764\uFE0F")] // a pictograph asked for in colour: emoji-variation-sequences.txt
+    [InlineData("\u1000\uFE00")] // Myanmar, dotted form: StandardizedVariants.txt
+    [InlineData("\uA856\uFE00")] // Phags-pa, reversed form: StandardizedVariants.txt
     [InlineData("강나루")]
     [InlineData("Σοφία Λυμπέρη")]
     [InlineData("Ваня Речной")]

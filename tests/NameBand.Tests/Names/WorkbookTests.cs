@@ -125,7 +125,10 @@ public class WorkbookTests
     {
         using var folder = new TemporaryFolder();
         var book = Workbooks.Of(("Names",
-            [Workbooks.Texts(1, "Name", "Paid"), Workbooks.Texts(2, "Anna Berg", "30"), Workbooks.Texts(3, "", "20"), Workbooks.Texts(4, "Jo Weir", "30")],
+            [
+                Workbooks.Texts(1, "Name", "Paid"), Workbooks.Texts(2, "Anna Berg", "30"), Workbooks.Texts(3, "", "20"),
+                Workbooks.Texts(4, "Jo Weir", "30"),
+            ],
             ["A2:A3"]));
         var read = Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx");
 

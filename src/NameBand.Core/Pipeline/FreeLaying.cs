@@ -41,10 +41,7 @@ internal static class FreeLaying
         var largest = tried[FrameChoice.Largest(InFrames())];
         if (largest.Laid.Value is not null && Mixed(largest.Names) is { } mixed)
         {
-            // All motifs are to be sewn as they are in one frame: less room for them is tried first, for it holds more names.
-            double[] rooms = mixed.Lettered.Motif is null ? [Lanes.MotifRoom] : [Lanes.MotifRoomBehind, Lanes.MotifRoom];
-            tried = tried.AddRange(rooms.Select(r => mixed with { Beside = mixed.Beside! with { MotifRoom = r } })
-                .Select(m => (m, m.Way.LayOut(m, hem, fabric))));
+            tried = tried.Add((mixed, mixed.Way.LayOut(mixed, hem, fabric)));
         }
 
         return tried.Length == 1 ? tried[0] : tried[FrameChoice.Best(InFrames(), before)];

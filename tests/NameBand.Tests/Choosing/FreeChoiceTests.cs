@@ -324,6 +324,21 @@ public sealed class FreeChoiceTests
             select (round.Number, name.Lettered.Name.Text, Math.Round(name.StartMm, 6), Math.Round(name.BaselineYMm, 6));
     }
 
+    /// <summary>Every gap of the cloak has room for one, and two strips beside each other leave room for all.</summary>
+    [Fact]
+    public void Motifs_cost_the_cloak_no_hooping()
+    {
+        using var folder = Copy("lantern-walk");
+        int bare = Planned(folder).Plan.Hoopings.Length;
+        string job = File.ReadAllText(folder["job.json"]);
+        folder.With("job.json", job.Replace("\"Nunito Bold\"", "\"Nunito Bold\", \"motif\": \"dot\"", StringComparison.Ordinal));
+        var plan = Planned(folder).Plan;
+        Assert.Equal(bare, plan.Hoopings.Length);
+        Assert.Equal(
+            plan.Rounds.Sum(r => r.Names.Count() - 1), plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length)));
+        Assert.Equal(2, plan.FreeLanes);
+    }
+
     private static TemporaryFolder Copy(string sample)
     {
         var folder = new TemporaryFolder();

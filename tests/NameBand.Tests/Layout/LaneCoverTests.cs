@@ -17,7 +17,7 @@ public class LaneCoverTests
     private const double FieldMm = 150;
     private const double Slight = 1e-6;
 
-    private readonly record struct Ink(int Lane, double LeftMm, double RightMm);
+    private readonly record struct Ink(int Lane, double LeftMm, double RightMm, bool IsName = true);
 
     private static List<Ink> Drawn(Random random, int lanes, int names)
     {
@@ -36,10 +36,10 @@ public class LaneCoverTests
         return inks;
     }
 
-    private static HoopingLane[] Lanes(List<Ink> inks) =>
+    private static HoopingLane[] Lanes(List<Ink> inks, double fieldMm = FieldMm) =>
     [
-        .. inks.GroupBy(i => i.Lane)
-            .Select(g => new HoopingLane([.. g.Select(i => i.LeftMm)], [.. g.Select(i => i.RightMm)], FieldMm, (_, _) => true)),
+        .. inks.GroupBy(i => i.Lane).Select(g => new HoopingLane(
+            [.. g.Select(i => i.LeftMm)], [.. g.Select(i => i.RightMm)], fieldMm, (_, _) => true, [.. g.Select(i => i.IsName)])),
     ];
 
     private static double Work(ImmutableArray<ImmutableArray<LaneCutter.Share>> cut) =>
@@ -59,6 +59,41 @@ public class LaneCoverTests
             Assert.Equal(LeastOfAll(inks, new CoverField(FieldMm, 3, 1)), Work(cut), 9);
             Assert.True(LaneCover.Bound(lanes) <= Work(cut) + Slight);
         }
+    }
+
+    /// <summary>A motif goes with the name on its left or on its right, never by itself; some names leave room for none.</summary>
+    [Fact]
+    public void No_other_hoopings_of_names_and_motifs_cost_less_on_short_lists()
+    {
+        const double narrowMm = 96;
+        var random = new Random(29);
+        int withMotifs = 0, tight = 0;
+        for (int i = 0; i < 120; i++)
+        {
+            var names = Drawn(random, 2, 3);
+            List<Ink> inks = [.. names.SelectMany((n, k) => k + 1 < names.Count && names[k + 1].Lane == n.Lane && random.Next(4) > 0
+                ? [n, new Ink(n.Lane, Middle(n, names[k + 1]) - 1.5, Middle(n, names[k + 1]) + 1.5, IsName: false)] : new[] { n })];
+            double least = LeastOfAll(inks, new CoverField(narrowMm, 2, 1));
+            if (double.IsInfinity(least))
+            {
+                continue;
+            }
+
+            var lanes = Lanes(inks, narrowMm);
+            var cut = new LaneCover(lanes, narrowMm).Cut();
+            Assert.Equal(inks.Count, cut.Sum(h => h.Sum(s => s.Count)));
+            Assert.All(cut, h => Assert.True(Span(h, lanes, inks) <= narrowMm + Slight));
+            Assert.All(cut.SelectMany(h => h), s =>
+                Assert.Contains(inks.Where(k => k.Lane == s.Lane).Skip(s.First).Take(s.Count), k => k.IsName));
+            Assert.Equal(least, Work(cut), 9);
+            withMotifs += inks.Exists(k => !k.IsName) ? 1 : 0;
+            tight += inks.Zip(inks.Skip(1)).Any(p => p.First.Lane == p.Second.Lane && p.First.IsName != p.Second.IsName
+                && p.Second.RightMm - p.First.LeftMm > narrowMm) ? 1 : 0;
+        }
+
+        Assert.True(withMotifs > 80 && tight > 20, $"{withMotifs} {tight}");
+
+        static double Middle(Ink one, Ink next) => (one.RightMm + next.LeftMm) / 2;
     }
 
     /// <summary>A large frame that holds all strips, and a quick small one that holds one or two of them.</summary>
@@ -172,6 +207,7 @@ public class LaneCoverTests
         double left = double.PositiveInfinity;
         double right = double.NegativeInfinity;
         int segments = 0;
+        bool hasName = true;
         var held = inks.Where((_, i) => (set & (1 << i)) != 0).Select(i => i.Lane).ToList();
         for (int i = 0; i < inks.Count; i++)
         {
@@ -180,11 +216,17 @@ public class LaneCoverTests
                 (left, right) = (Math.Min(left, inks[i].LeftMm), Math.Max(right, inks[i].RightMm));
                 bool goesOn = i > 0 && inks[i - 1].Lane == inks[i].Lane && (set & (1 << (i - 1))) != 0;
                 segments += goesOn ? 0 : 1;
+                if (!goesOn && !hasName)
+                {
+                    return double.PositiveInfinity;
+                }
+
+                hasName = inks[i].IsName || (goesOn && hasName);
             }
         }
 
         bool isAlone = isLargest && BitOperations.PopCount((uint)set) == 1;
-        return held.Max() - held.Min() < field.Lanes && (right - left <= field.LengthMm + Slight || isAlone)
+        return hasName && held.Max() - held.Min() < field.Lanes && (right - left <= field.LengthMm + Slight || isAlone)
             ? field.Work + (segments * LaneCover.SegmentPart) : double.PositiveInfinity;
     }
 

@@ -4,6 +4,7 @@ using NameBand.Cloth;
 using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
+using NameBand.Layout.Pieces;
 using NameBand.Layout.Planning;
 using NameBand.Lettering;
 using NameBand.Lettering.Faces;
@@ -60,6 +61,42 @@ public class MotifTests
                 s.Names.Zip(s.Names.Skip(1)).Count(p => p.Second.StartMm - p.First.EndMm >= narrowest + 1e-6));
             Assert.True(plan.Rounds[0].Segments.Sum(s => s.Motifs.Length) >= inside);
         }, iter: 200, seed: "0N0XIzNsQ0O2");
+
+    /// <summary>How strips lie beside each other costs only work, so it takes none of what is seen.</summary>
+    [Fact]
+    public void The_same_motifs_are_sewn_however_many_strips_lie_side_by_side()
+    {
+        int beside = 0, curved = 0, apart = 0;
+        Gen.Select(Gen.Int[0, 1000], Gen.Int[8, 30], Gen.Double[14, 40], Gen.Int[2, 3], Gen.Bool).Sample((seed, count, gap, most, bent) =>
+        {
+            var job = Sample.Job.WithHem(bent ? 2000 : 1500) with
+            {
+                Lettering = Sample.Job.Lettering with { Height = Length.FromMm(8), Gap = Length.FromMm(gap) },
+                Hoop = new HoopSettings(Length.FromMm(160), Length.FromMm(100 + (51 * (most - 2)) + (bent ? 100 : 0)), Length.FromMm(5)),
+                Layout = Sample.Job.Layout with { Lanes = null, AreLanesFree = true, IsCurved = bent },
+            };
+            job = job.WithRounds(3) with { Hem = job.Hem with { Turn = bent ? 0.25 : 0, Closed = !bent } };
+            var names = Sample.Lettered(Sample.RandomWidths(seed, count)) with { Motif = Drawn(MotifKind.Dot) };
+            var one = Plan(1);
+            var many = Plan(most);
+            Assert.Equal(Motifs(one), Motifs(many));
+            Assert.All(many.Hoopings.SelectMany(h => h.Segments), s => Assert.NotEmpty(s.Segment.Names));
+            foreach (var segment in many.Rounds.SelectMany(r => r.Segments))
+            {
+                var inOrder = segment.NamesAndMotifs.ToList();
+                apart += segment.Motifs.Contains(inOrder[0]) ? 1 : 0;
+            }
+
+            beside += many.Hoopings.Any(h => h.Segments.Length > 1) ? 1 : 0;
+            curved += bent && many.Hoopings.Any(h => h.Segments.Length > 1) ? 1 : 0;
+
+            StripPlan Plan(int lanes) => LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton, new LaneChoice(lanes, _ => 0)).Value!;
+        }, iter: 60, seed: "0N0XIzNsQ0O3");
+        Assert.True(beside > 30 && curved > 5 && apart > 30, $"{beside} {curved} {apart}");
+
+        static List<(int, double)> Motifs(StripPlan plan) => [.. plan.Rounds.SelectMany(r =>
+            r.Segments.SelectMany(s => s.Motifs).Select(m => (r.Number, m.StartMm)).Order())];
+    }
 
     [Fact]
     public void Without_a_gap_of_its_own_the_job_keeps_room_for_the_motif_on_both_sides()

@@ -42,11 +42,11 @@ internal sealed class ClothLayout(
     {
         if (job.Layout.AreLanesFree)
         {
-            ImmutableArray<RoundPart> free = [.. laid.SelectMany(r => PieceCutter.Cut(r, 1, sizing.Hem))];
+            ImmutableArray<RoundPart> free = [.. laid.SelectMany(r => Parts(r, 1))];
             bool isSharedBest = sizing.Hem.IsCurved && lanes > 1 && free.Length is > 1 and <= NestedSharing.MostPieces
-                && BentCover.Places(free.Select(p => p.Names.Length).OrderDescending().Take(lanes)) <= BentCover.MostPlaces;
+                && BentCover.Places(free.Select(p => p.Hooped.Length).OrderDescending().Take(lanes)) <= BentCover.MostPlaces;
             bool isImproved = sizing.Hem.IsCurved && lanes > 1 && free.Length is > NestedSharing.MostPieces and <= MostImproved
-                && BentCover.Places(free.Select(p => p.Names.Length).OrderDescending().Take(lanes)) <= MostPlacesImproved;
+                && BentCover.Places(free.Select(p => p.Hooped.Length).OrderDescending().Take(lanes)) <= MostPlacesImproved;
             return Nestable(isSharedBest ? Best(free) : isImproved ? Improved(FreeLanes.Share(free, lanes)) : FreeLanes.Share(free, lanes));
         }
 
@@ -57,12 +57,15 @@ internal sealed class ClothLayout(
             for (int i = 0; i < beside.Count; i++)
             {
                 int pieces = (lanes / beside.Count) + (i < lanes % beside.Count ? 1 : 0);
-                parts.AddRange(PieceCutter.Cut(beside[i], pieces, sizing.Hem));
+                parts.AddRange(Parts(beside[i], pieces));
             }
         }
 
         return Nestable([.. parts.Chunk(lanes).Select(c => c.ToList())]);
     }
+
+    private IEnumerable<RoundPart> Parts(LaidRound round, int pieces) =>
+        PieceCutter.Cut(round, pieces, sizing.Hem).Select(p => p with { Hooped = _motifs.Of(p) });
 
     private List<List<RoundPart>> Best(ImmutableArray<RoundPart> parts)
     {
@@ -77,7 +80,7 @@ internal sealed class ClothLayout(
 
     private double Work(IEnumerable<RoundPart> parts)
     {
-        List<RoundPart> on = [.. NestedArcs.FromAbove(parts.Select(p => p.Hooped()), CurveOf)];
+        List<RoundPart> on = [.. NestedArcs.FromAbove(parts, CurveOf)];
         return Nested(on, [.. on.Select((p, l) => Piece(p, l, 0, 0, on))]).LeastWork();
     }
 
@@ -113,7 +116,7 @@ internal sealed class ClothLayout(
     private List<List<RoundPart>> Nestable(List<List<RoundPart>> cloths) => !sizing.Hem.IsCurved ? cloths
         :
         [
-            .. cloths.SelectMany(c => BentCover.Places(c.Select(p => p.Names.Length)) > BentCover.MostPlaces
+            .. cloths.SelectMany(c => BentCover.Places(c.Select(p => p.Hooped.Length)) > BentCover.MostPlaces
                 ? c.Select(p => new List<RoundPart> { p }) : [[.. NestedArcs.FromAbove(c, CurveOf)]]),
         ];
 
@@ -121,18 +124,17 @@ internal sealed class ClothLayout(
 
     private void LayCloth(List<RoundPart> parts)
     {
-        List<RoundPart> hooped = [.. parts.Select(p => p.Hooped())];
         bool isNested = sizing.Hem.IsCurved && (parts.Count > 1 || !smaller.IsEmpty);
-        double[] offsets = isNested ? new double[parts.Count] : LaneCutter.Offsets(hooped, sizing);
+        double[] offsets = isNested ? new double[parts.Count] : LaneCutter.Offsets(parts, sizing);
         double end = job.Layout.EndCloth.Mm;
         var pieces = parts.Select((p, l) => Piece(p, l, offsets[l], end, parts) with { Number = ++_piece }).ToImmutableArray();
         pieces = isNested ? PieceEnds.Nested(job, sizing, pieces) : pieces;
         var numbers = new List<int>();
-        foreach (var (field, shares) in isNested ? Nested(hooped, pieces).Cut()
-            : LaneCutter.Cut(hooped, offsets, sizing, smaller.Select(s => s.Field)))
+        foreach (var (field, shares) in isNested ? Nested(parts, pieces).Cut()
+            : LaneCutter.Cut(parts, offsets, sizing, smaller.Select(s => s.Field)))
         {
             var frame = field == 0 ? null : smaller[field - 1].Frame;
-            Add(shares.Length > 1 && isNested ? Hoop(hooped, pieces, shares, frame) : Hoop(hooped, pieces, offsets, shares, frame));
+            Add(shares.Length > 1 && isNested ? Hoop(parts, pieces, shares, frame) : Hoop(parts, pieces, offsets, shares, frame));
         }
 
         foreach (var (part, piece) in parts.Zip(pieces))
@@ -169,20 +171,18 @@ internal sealed class ClothLayout(
         List<RoundPart> parts, ImmutableArray<StripPiece> pieces, double[] offsets, ImmutableArray<LaneCutter.Share> shares, Frame? frame)
     {
         var held = In(frame);
-        var items = _motifs.Add(parts, offsets, shares, i => HoopedMotifs.AreWithin(i, held.HoopingOnClothMm));
-        double left = items.Min(i => i.LeftMm);
-        double right = items.Max(i => i.RightMm);
+        double left = shares.Min(s => offsets[s.Lane] + sizing.Flat.OnClothMm(From(s, parts).StartMm - parts[s.Lane].StartMm));
+        double right = shares.Max(s => offsets[s.Lane] + sizing.Flat.OnClothMm(To(s, parts).EndMm - parts[s.Lane].StartMm));
         double slack = Math.Max(0, held.HoopingOnClothMm - (right - left));
         var hooped = new List<(HoopedSegment Segment, int Lane, double OnCloth)>();
-        foreach (var (share, item) in shares.Zip(items))
+        foreach (var share in shares)
         {
             var part = parts[share.Lane];
-            var names = part.Names.Slice(share.First, share.Count);
             double Finished(double onCloth) => part.StartMm + sizing.Flat.FinishedMm(onCloth - offsets[share.Lane]);
             double from = parts.Count > 1 ? Math.Max(part.StartMm, Finished(left - (slack / 2))) : part.StartMm;
             double to = parts.Count > 1 ? Math.Min(part.EndMm, Finished(right + (slack / 2))) : part.EndMm;
-            var extent = SegmentCutter.Extent(item.First, item.Last, from, to, held);
-            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, names, item.Motifs);
+            var extent = SegmentCutter.Extent(From(share, parts), To(share, parts), from, to, held);
+            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, part.Hooped.Slice(share.First, share.Count));
             hooped.Add((segment, share.Lane, onCloth));
         }
 
@@ -202,20 +202,22 @@ internal sealed class ClothLayout(
         };
     }
 
+    /// <summary>The leftmost name or motif of what one lane has in one hooping.</summary>
+    private static PlacedName From(LaneCutter.Share share, List<RoundPart> parts) => parts[share.Lane].Hooped[share.First].First;
+
+    /// <summary>The rightmost one.</summary>
+    private static PlacedName To(LaneCutter.Share share, List<RoundPart> parts) =>
+        parts[share.Lane].Hooped[share.First + share.Count - 1].Last;
+
     private BentCover Nested(List<RoundPart> parts, ImmutableArray<StripPiece> pieces)
     {
         var nest = PieceEnds.Nest(sizing, pieces);
-        double gap = parts.Max(p => p.Round.GapMm);
         return new BentCover(
-            nest, [.. parts.Select((p, l) => p.Names.Select(n => Angle(l, n.StartMm)).ToArray())],
-            [.. parts.Select((p, l) => p.Names.Select(n => Angle(l, n.EndMm)).ToArray())],
-            [FieldOf(null, 1), .. smaller.Select(s => FieldOf(s.Frame, s.Field.Work))]);
+            nest, [.. parts.Select((p, l) => p.Hooped.Select(n => Angle(l, n.First.StartMm)).ToArray())],
+            [.. parts.Select((p, l) => p.Hooped.Select(n => Angle(l, n.Last.EndMm)).ToArray())],
+            [ArcField.Of(sizing, 1), .. smaller.Select(s => ArcField.Of(In(s.Frame), s.Field.Work))]);
 
         double Angle(int lane, double atMm) => nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - parts[lane].StartMm));
-
-        // Where motifs stand in gaps, room for one is left at both ends, or it would be sewn nowhere.
-        ArcField FieldOf(Frame? frame, double work) => ArcField.Of(In(frame), work) is var field && sizing.Motif is null ? field
-            : field with { AlongMm = field.AlongMm - (Lanes.MotifRoom * sizing.Flat.OnClothMm(gap)) };
     }
 
     private Sizing In(Frame? frame) => frame is null ? sizing
@@ -227,16 +229,17 @@ internal sealed class ClothLayout(
     {
         var nest = PieceEnds.Nest(sizing, pieces);
         var field = ArcField.Of(In(frame), 1);
-        var items = _motifs.Add(parts, new double[parts.Count], shares, i => nest.Extent(Spans(i), field) is not null);
-        var (from, to) = nest.Extent(Spans(items), field)!.Value;
+        ImmutableArray<ArcSpan> spans =
+            [.. shares.Select(s => new ArcSpan(s.Lane, Angle(s.Lane, From(s, parts).StartMm), Angle(s.Lane, To(s, parts).EndMm)))];
+        var (from, to) = nest.Extent(spans, field)!.Value;
         int first = shares.Select(s => s.Lane).MinBy(l => nest.LiesAt(l, shares[0].Lane, from, to).XMm);
         var hooped = new List<HoopedSegment>();
-        foreach (var (share, item) in shares.Zip(items))
+        foreach (var share in shares)
         {
             var part = parts[share.Lane];
             double start = part.StartMm + sizing.Flat.FinishedMm(nest.FromStartMm(share.Lane, from));
             var extent = (start, nest.LengthMm(share.Lane, from, to));
-            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, part.Names.Slice(share.First, share.Count), item.Motifs);
+            var (segment, onCloth) = Lay(part, pieces[share.Lane], extent, part.Hooped.Slice(share.First, share.Count));
             var at = nest.LiesAt(share.Lane, first, from, to);
             hooped.Add(segment with { XMm = at.XMm, YMm = at.YMm, LiesMm = onCloth });
         }
@@ -244,25 +247,27 @@ internal sealed class ClothLayout(
         ImmutableArray<HoopedSegment> inOrder = [.. hooped.OrderBy(h => h.XMm).ThenByDescending(h => h.YMm)];
         return new Hooping(_hoopings.Count + 1, inOrder) { Cloth = _cloths.Count + 1, OnClothMm = inOrder[0].LiesMm!.Value, Frame = frame };
 
-        List<ArcSpan> Spans(IReadOnlyList<HoopedItem> items) => [.. shares.Zip(items).Select(p => new ArcSpan(
-            p.First.Lane, nest.AngleRad(p.First.Lane, p.Second.LeftMm), nest.AngleRad(p.First.Lane, p.Second.RightMm)))];
+        double Angle(int lane, double atMm) => nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - parts[lane].StartMm));
     }
 
     /// <summary>Names beside hooped ones that need no hoop: one run, and its place on the cloth.</summary>
     private Hooping Run(RoundPart part, StripPiece piece, ImmutableArray<PlacedName> names)
     {
         var extent = SegmentCutter.Extent(names[0], names[^1], part.StartMm, part.EndMm, sizing);
-        var (segment, onCloth) = Lay(part, piece, extent, names, []);
+        var (segment, onCloth) = Lay(part, piece, extent, [.. names.Select(n => new HoopedUnit(n, 0))]);
         return new Hooping(_hoopings.Count + 1, [segment]) { Cloth = _cloths.Count + 1, OnClothMm = onCloth };
     }
 
     /// <summary>A segment of its round, and where it starts on its cloth.</summary>
     private (HoopedSegment Segment, double OnClothMm) Lay(
-        RoundPart part, StripPiece piece, (double StartMm, double LengthMm) extent, ImmutableArray<PlacedName> names,
-        ImmutableArray<PlacedName> motifs)
+        RoundPart part, StripPiece piece, (double StartMm, double LengthMm) extent, ImmutableArray<HoopedUnit> units)
     {
         var (start, length) = extent;
-        var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names) { Motifs = motifs };
+        ImmutableArray<PlacedName> names = [.. units.Select(u => u.Name).OfType<PlacedName>()];
+        var segment = new Segment(++_segment, start, length, sizing.Flat.OnClothMm(start), names)
+        {
+            Motifs = [.. units.SelectMany(u => u.Motifs)],
+        };
         var round = new Round(part.Round.Number, part.Round.LengthMm, part.Round.HemMm, part.Round.GapMm, []);
         if (!_segments.TryGetValue(round.Number, out var own))
         {

@@ -3,78 +3,74 @@ using NameBand.Common;
 
 namespace NameBand.Layout.Pieces;
 
-/// <summary>What one lane has in one hooping: its names with the motifs that go with them.</summary>
-/// <param name="First">The leftmost name or motif.</param>
-/// <param name="Last">The rightmost name or motif.</param>
-/// <param name="LeftMm">Its left end on the cloth, from the first lane's start.</param>
-internal sealed record HoopedItem(PlacedName First, PlacedName Last, double LeftMm, double RightMm, ImmutableArray<PlacedName> Motifs);
+/// <summary>
+/// What of a strip goes into one hooping whole: a name, with its motifs or without, or a motif that may go with either neighbour.
+/// </summary>
+/// <param name="Name">Null: a motif alone.</param>
+/// <param name="Run">Its run of neighbours that go the same way.</param>
+/// <param name="Ahead">The motif on its left, where that goes with it and not with the name before.</param>
+/// <param name="Behind">The motif on its right, likewise.</param>
+internal sealed record HoopedUnit(PlacedName? Name, int Run, PlacedName? Ahead = null, PlacedName? Behind = null)
+{
+    public PlacedName First => Ahead ?? Name ?? Behind!;
+
+    public PlacedName Last => Behind ?? Name ?? Ahead!;
+
+    public IEnumerable<PlacedName> Motifs => new[] { Ahead, Behind }.OfType<PlacedName>();
+}
 
 /// <summary>
-/// Gives every motif to one hooping. One that stands between two hoopings goes to the left one, if the field still holds
-/// it, else to the right one, else to none.
+/// Tells which motifs are sewn, and with which names, so that a strip has the same whatever lies beside it: its hoopings as they are
+/// where it lies alone say so. One that stands between two of them goes to the left one, if the field still holds it, else to the
+/// right one, else to none: no hooping is added for its sake.
 /// </summary>
+/// <remarks>
+/// On a straight strip one that is sewn may then go with either neighbour, as it comes cheapest. On a curved one, where all places of all
+/// strips are looked at, it stays with its name, for that leaves half as many.
+/// </remarks>
 internal sealed class HoopedMotifs(Sizing sizing, double heightMm)
 {
     private readonly MotifGaps? _gaps = MotifGaps.Of(sizing, heightMm);
 
-    /// <summary>Names whose following motif is sewn.</summary>
-    private readonly HashSet<PlacedName> _done = new(ReferenceEqualityComparer.Instance);
-
-    /// <summary>For each share the names and motifs of its lane; together they lie in one field.</summary>
-    /// <param name="isHeld">Whether the field of the frame that the hooping is sewn in holds all of it.</param>
-    public ImmutableArray<HoopedItem> Add(
-        IReadOnlyList<RoundPart> lanes, IReadOnlyList<double> offsetsMm, ImmutableArray<LaneCutter.Share> shares,
-        Func<HoopedItem[], bool> isHeld)
+    /// <summary>What of a part of a round is sewn in a hoop, from left to right.</summary>
+    public ImmutableArray<HoopedUnit> Of(RoundPart part)
     {
-        var items = shares.Select(s => Inside(lanes[s.Lane], offsetsMm[s.Lane], s)).ToArray();
-        for (int k = 0; k < items.Length && _gaps is not null; k++)
+        HoopedUnit[] names = [.. part.Names.Zip(part.Runs, (n, r) => new HoopedUnit(n, r)).Where(n => !n.First.Lettered.IsInOneRun)];
+        if (_gaps is null || names.Length == 0)
         {
-            var (lane, offset, share) = (lanes[shares[k].Lane], offsetsMm[shares[k].Lane], shares[k]);
-            if (After(lane, share.First + share.Count - 1) is { } behind && SegmentCutter.FitsField(items[k].First, behind, sizing)
-                && Holds(k,
-                    items[k] with { Last = behind, RightMm = OnClothEnd(lane, offset, behind), Motifs = items[k].Motifs.Add(behind) }))
+            return [.. names];
+        }
+
+        foreach (var share in LaneCutter.Alone(names, part.StartMm, sizing))
+        {
+            var (from, to) = (share.First, share.First + share.Count - 1);
+            for (int i = from; i < to; i++)
             {
-                _done.Add(lane.Names[share.First + share.Count - 1]);
+                names[i] = names[i] with { Behind = Between(i, i + 1) };
             }
 
-            if (After(lane, share.First - 1) is { } ahead && !_done.Contains(lane.Names[share.First - 1])
-                && SegmentCutter.FitsField(ahead, items[k].Last, sizing)
-                && Holds(k,
-                    items[k] with { First = ahead, LeftMm = OnCloth(lane, offset, ahead), Motifs = items[k].Motifs.Insert(0, ahead) }))
+            if (to + 1 < names.Length && Between(to, to + 1) is { } behind && SegmentCutter.FitsField(names[from].First, behind, sizing))
             {
-                _done.Add(lane.Names[share.First - 1]);
+                names[to] = names[to] with { Behind = behind };
+            }
+
+            if (from > 0 && names[from - 1].Behind is null && Between(from - 1, from) is { } ahead
+                && SegmentCutter.FitsField(ahead, names[to].Last, sizing))
+            {
+                names[from] = names[from] with { Ahead = ahead };
             }
         }
 
-        return [.. items];
+        return sizing.Hem.IsCurved ? [.. names] : [.. names.SelectMany(Loose)];
 
-        bool Holds(int k, HoopedItem more)
-        {
-            HoopedItem[] with = [.. items];
-            with[k] = more;
-            items = isHeld(with) ? with : items;
-            return items == with;
-        }
+        PlacedName? Between(int one, int next) => _gaps.Between(
+            names[one].Name!, names[next].Name!, part.Round.Stretches, part.Round.LengthMm > part.Round.HemMm + Tolerance.RoundingMm);
     }
 
-    /// <summary>Whether straight strips' names and motifs lie in a field so long.</summary>
-    public static bool AreWithin(HoopedItem[] items, double fieldMm) =>
-        items.Max(i => i.RightMm) - items.Min(i => i.LeftMm) <= fieldMm + Tolerance.RoundingMm;
-
-    private HoopedItem Inside(RoundPart lane, double offset, LaneCutter.Share share)
-    {
-        var (first, last) = (lane.Names[share.First], lane.Names[share.First + share.Count - 1]);
-        return new HoopedItem(
-            first, last, OnCloth(lane, offset, first), OnClothEnd(lane, offset, last),
-            [.. Enumerable.Range(share.First, share.Count - 1).Select(i => After(lane, i)).OfType<PlacedName>()]);
-    }
-
-    private PlacedName? After(RoundPart lane, int name) => _gaps is null || name < 0 || name + 1 >= lane.Names.Length
-        ? null
-        : _gaps.Between(
-            lane.Names[name], lane.Names[name + 1], lane.Round.Stretches, lane.Round.LengthMm > lane.Round.HemMm + Tolerance.RoundingMm);
-
-    private double OnCloth(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.StartMm - lane.StartMm);
-
-    private double OnClothEnd(RoundPart lane, double offset, PlacedName item) => offset + sizing.Flat.OnClothMm(item.EndMm - lane.StartMm);
+    private static IEnumerable<HoopedUnit> Loose(HoopedUnit name) =>
+    [
+        .. name.Ahead is { } ahead ? [new HoopedUnit(null, name.Run, Ahead: ahead)] : ImmutableArray<HoopedUnit>.Empty,
+        name with { Ahead = null, Behind = null },
+        .. name.Behind is { } behind ? [new HoopedUnit(null, name.Run, Behind: behind)] : ImmutableArray<HoopedUnit>.Empty,
+    ];
 }

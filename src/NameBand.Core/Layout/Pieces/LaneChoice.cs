@@ -11,9 +11,6 @@ internal sealed record LaneChoice(int? Kept, Func<StripPlan, double> CostMinutes
     /// <summary>Frames that single hoopings may be sewn in where they fit; empty: all are sewn in the job's.</summary>
     public ImmutableArray<SmallerFrame> Smaller { get; init; } = [];
 
-    /// <summary>Room in them, in gaps, for motifs beside a hooping's names.</summary>
-    internal double MotifRoom { get; init; } = Lanes.MotifRoom;
-
     /// <summary>The same of plans that are finished by their way before it is known what they cost.</summary>
     public LaneChoice Of(Func<StripPlan, StripPlan> finish) => this with { CostMinutes = plan => CostMinutes(finish(plan)) };
 }

@@ -17,7 +17,8 @@ internal readonly record struct CoverField(double LengthMm, int Lanes, double Wo
 /// A hooping begins at the leftmost name not yet sewn: hoopings can always be put in that order, and their segments
 /// exchanged so that each lane is sewn from left to right. What is left to sew never costs more where a lane is further on,
 /// for the same hoopings do for fewer names; so a lane takes in a hooping as many names as the field holds, or none and
-/// keeps its segment for a later one. Places that another outdoes in all lanes and in work are dropped.
+/// keeps its segment for a later one. Places that another outdoes in all lanes and in work are dropped. A motif left over is not
+/// further on, for it needs its other neighbour: where a segment ends before one, it is tried without its last name too.
 /// </remarks>
 /// <param name="fields">The first holds every name and all lanes; others are smaller and take less work.</param>
 /// <param name="isScouting">Quick, for comparing many places of the lanes: with several lanes it may find more than the least.</param>
@@ -75,11 +76,14 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
         double[] least = new double[lane.Count + 1];
         for (int name = lane.Count - 1; name >= 0; name--)
         {
-            least[name] = fields[0].Work + least[lane.Reach(name)];
+            least[name] = fields[0].Work + lane.Ends(name, lane.Reach(name)).Select(e => least[e]).DefaultIfEmpty(0).Min();
             for (int f = 1; f < fields.Length; f++)
             {
                 int to = lane.Within(name, lane.LeftMm(name), fields[f].LengthMm);
-                least[name] = to > name ? Math.Min(least[name], fields[f].Work + least[to]) : least[name];
+                foreach (int end in to > name ? lane.Ends(name, to) : [])
+                {
+                    least[name] = Math.Min(least[name], fields[f].Work + least[end]);
+                }
             }
         }
 
@@ -145,7 +149,7 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
         return true;
     }
 
-    private static void Keep(List<Place> places, Place place)
+    private void Keep(List<Place> places, Place place)
     {
         if (!places.Exists(p => Outdoes(p, place)))
         {
@@ -154,11 +158,11 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
         }
     }
 
-    private static bool Outdoes(Place place, Place other)
+    private bool Outdoes(Place place, Place other)
     {
         for (int l = 0; l < place.Next.Length; l++)
         {
-            if (place.Next[l] < other.Next[l])
+            if (!lanes[l].IsAsFarOn(place.Next[l], other.Next[l]))
             {
                 return false;
             }
@@ -191,36 +195,46 @@ internal sealed class LaneCover(IReadOnlyList<HoopingLane> lanes, ImmutableArray
     private IEnumerable<(int[] Next, int Segments)> After(int[] next, int field, int first, (int From, int To) under)
     {
         double left = lanes[first].LeftMm(next[first]);
-        int[] taken = [.. next];
-        taken[first] = field == 0 ? lanes[first].Reach(next[first]) : lanes[first].Within(next[first], left, fields[field].LengthMm);
-        if (taken[first] == next[first])
+        int farthest = field == 0 ? lanes[first].Reach(next[first]) : lanes[first].Within(next[first], left, fields[field].LengthMm);
+        if (farthest == next[first])
         {
             yield break;
         }
 
-        int sure = 1;
-        var undecided = new List<int>();
+        int[] taken = [.. next];
+        int sure = 0;
+        var undecided = new List<(int Lane, int[] Ends)>();
         for (int l = under.From; l < under.To; l++)
         {
-            int to = l == first || next[l] == lanes[l].Count ? next[l] : lanes[l].Within(next[l], left, fields[field].LengthMm);
-            if (to > next[l])
+            int to = l == first ? farthest
+                : next[l] == lanes[l].Count ? next[l] : lanes[l].Within(next[l], left, fields[field].LengthMm);
+            if (to == next[l])
             {
-                taken[l] = to;
-                bool mayWait = to < lanes[l].Reach(next[l]) && undecided.Count < _mostUndecided;
-                sure += mayWait ? 0 : 1;
-                undecided.AddRange(mayWait ? [l] : []);
+                continue;
             }
+
+            int[] ends = l == first ? lanes[l].Ends(next[l], to)
+                : [.. lanes[l].Ends(next[l], to), .. to < lanes[l].Reach(next[l]) ? [next[l]] : Array.Empty<int>()];
+            taken[l] = to;
+            bool isOpen = ends.Length > 1 && undecided.Count < _mostUndecided;
+            sure += isOpen ? 0 : 1;
+            undecided.AddRange(isOpen ? [(l, ends)] : []);
         }
 
-        for (int waiting = 0; waiting < 1 << undecided.Count; waiting++)
+        int ways = undecided.Aggregate(1, (all, u) => all * u.Ends.Length);
+        for (int way = 0; way < ways; way++)
         {
             int[] after = [.. taken];
-            for (int u = 0; u < undecided.Count; u++)
+            int segments = sure;
+            int rest = way;
+            foreach (var (lane, ends) in undecided)
             {
-                after[undecided[u]] = (waiting & (1 << u)) == 0 ? after[undecided[u]] : next[undecided[u]];
+                (rest, int end) = Math.DivRem(rest, ends.Length);
+                after[lane] = ends[end];
+                segments += ends[end] > next[lane] ? 1 : 0;
             }
 
-            yield return (after, sure + undecided.Count - System.Numerics.BitOperations.PopCount((uint)waiting));
+            yield return (after, segments);
         }
     }
 }

@@ -43,12 +43,6 @@ internal static class Lanes
     private static bool AreFlatEnough(HemPlan hem) =>
         Enumerable.Range(1, hem.FixedRounds ?? 1).All(r => (hem.LongestPieceMm(r) ?? 0) / 2 / hem.RadiusMm(r) <= MostHalfRad);
 
-    /// <summary>Two halves of a gap, and two of a motif, in gaps: room for what stands before a hooping's names and behind them.</summary>
-    public const double MotifRoom = 1.2;
-
-    /// <summary>Room for what stands behind them alone, which is enough where every hooping has it.</summary>
-    public const double MotifRoomBehind = MotifRoom / 2;
-
     /// <summary>How many strips beside each other have ink and marks in a field; 0 where not even one has.</summary>
     private static int Held(BandJob job, Sizing sizing, double markYMm, double acrossMm)
     {
@@ -58,17 +52,13 @@ internal static class Lanes
     }
 
     /// <summary>The frames that hold a strip with its marks, each with its field.</summary>
-    /// <param name="gapMm">Widest gap: where motifs stand in gaps, room for one is left at both ends, or it would be sewn nowhere.</param>
-    public static ImmutableArray<(Frame Frame, CoverField Field)> Smaller(
-        BandJob job, Sizing sizing, double markYMm, double gapMm, LaneChoice? choice) =>
+    public static ImmutableArray<(Frame Frame, CoverField Field)> Smaller(BandJob job, Sizing sizing, double markYMm, LaneChoice? choice) =>
         [
             .. from smaller in choice?.Smaller ?? []
                let lanes = Math.Min(Held(job, sizing, markYMm, smaller.Frame.Across.Mm), Most(job, sizing, markYMm))
                let held = sizing with { FieldAlongMm = smaller.Frame.Along.Mm, FieldAcrossMm = smaller.Frame.Across.Mm }
-               let along = Math.Min(held.HoopingOnClothMm, sizing.HoopingOnClothMm)
-               let room = sizing.Motif is null ? 0 : choice!.MotifRoom * sizing.Flat.OnClothMm(gapMm)
-               where lanes > 0 && along > room
-               select (smaller.Frame, new CoverField(along - room, lanes, smaller.WorkPart)),
+               where lanes > 0
+               select (smaller.Frame, new CoverField(Math.Min(held.HoopingOnClothMm, sizing.HoopingOnClothMm), lanes, smaller.WorkPart)),
         ];
 
     /// <summary>Whether marks would be sewn into the finished width of the strip beside.</summary>

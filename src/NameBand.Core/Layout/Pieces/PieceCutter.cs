@@ -10,16 +10,10 @@ internal sealed record RoundPart(LaidRound Round, double StartMm, double EndMm, 
     public double LengthMm => EndMm - StartMm;
 
     /// <summary>For each name its run of neighbours that go the same way.</summary>
-    public ImmutableArray<int> Runs { get; private init; } = [.. NameRuns.Of(Names)];
+    public ImmutableArray<int> Runs { get; } = [.. NameRuns.Of(Names)];
 
-    /// <summary>The same part with those names alone that are sewn in hoopings.</summary>
-    public RoundPart Hooped() => Names.Any(n => n.Lettered.IsInOneRun)
-        ? this with
-        {
-            Names = [.. Names.Where(n => !n.Lettered.IsInOneRun)],
-            Runs = [.. Runs.Where((_, i) => !Names[i].Lettered.IsInOneRun)],
-        }
-        : this;
+    /// <summary>What of it is sewn in hoopings.</summary>
+    public ImmutableArray<HoopedUnit> Hooped { get; init; } = [];
 
     /// <summary>The names that are sewn without a hoop, run by run.</summary>
     public IEnumerable<ImmutableArray<PlacedName>> Unhooped() => Names.Zip(Runs).Where(p => p.First.Lettered.IsInOneRun)

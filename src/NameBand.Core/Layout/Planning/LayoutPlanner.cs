@@ -61,7 +61,7 @@ internal static class LayoutPlanner
         sizing = sizing with { LineStep = lines?.Step ?? 0 };
         var baselines = new Baselines(one, height, sizing);
         var (laid, proof) = new RoundLayout(sizing, job.Lettering, height, baselines).Lay(one);
-        var smaller = Lanes.Smaller(job, sizing, markY, laid.Select(r => r.GapMm).DefaultIfEmpty(0).Max(), choice);
+        var smaller = Lanes.Smaller(job, sizing, markY, choice);
         var plan = Cheapest(LanesToTry(job, sizing, markY, choice).Select(Beside), choice);
         return Result.Of(
             plan,
@@ -103,23 +103,13 @@ internal static class LayoutPlanner
         return choice.Kept is { } kept && kept <= most ? [kept] : Enumerable.Range(1, most);
     }
 
-    /// <summary>
-    /// The plan that costs least, of those that sew the same motifs as strips one by one do: one that the field does not hold
-    /// beside other strips would be missed on the garment. Of equal ones the first.
-    /// </summary>
+    /// <summary>The plan that costs least; of equal ones the first. All look the same.</summary>
     private static StripPlan Cheapest(IEnumerable<StripPlan> plans, LaneChoice? choice)
     {
         StripPlan? best = null;
         double least = double.PositiveInfinity;
-        int motifs = 0;
         foreach (var plan in plans)
         {
-            motifs = best is null ? Motifs(plan) : motifs;
-            if (Motifs(plan) < motifs)
-            {
-                continue;
-            }
-
             double cost = choice?.CostMinutes(plan) ?? 0;
             if (cost < least - Tolerance.Rounding)
             {
@@ -133,8 +123,6 @@ internal static class LayoutPlanner
         }
 
         return best!;
-
-        static int Motifs(StripPlan plan) => plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length));
     }
 
     /// <summary>

@@ -48,6 +48,12 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
         await Expect(page.Locator(".look[aria-pressed=true]")).ToContainTextAsync("a diamond");
         Assert.Contains("\"diamond\"", await File.ReadAllTextAsync(folder["job.json"]), StringComparison.Ordinal);
 
+        // How many gaps have one is what the plan has, and where none has, so that all look alike, it says why.
+        var (all, with) = Bander.Hours(folder.FullPath).Plan!.Gaps;
+        Assert.InRange(with, 1, all);
+        await Expect(page.Locator(".look[aria-pressed=true]")).ToContainTextAsync($"in {with} of {all} gaps");
+        await Expect(page.Locator(".look", new() { HasText = "nothing" })).Not.ToContainTextAsync("gap");
+
         await page.Locator(".sentence .part", new() { HasText = "cotton" }).First.ClickAsync();
         await WholeAsync(page, "Colours of the cloth", 8);
         await page.GetByRole(AriaRole.Button, new() { Name = "Cloths", Exact = true }).ClickAsync();

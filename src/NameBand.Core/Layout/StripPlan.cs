@@ -72,6 +72,9 @@ public sealed record Round(int Number, double LengthMm, double HemMm, double Gap
     /// <summary>Its places from left to right: a name each, or two that stand one above the other as one.</summary>
     public ImmutableArray<PlacedName> Places => [.. PlacesAlong.Merged(Names)];
 
+    /// <summary>Gaps between two names of the list.</summary>
+    public int Gaps => Places.Zip(Places.Skip(1)).Count(p => !p.First.IsHeading && !p.Second.IsHeading);
+
     /// <summary>Names and motifs, segment by segment.</summary>
     public IEnumerable<PlacedName> NamesAndMotifs => Segments.SelectMany(s => s.NamesAndMotifs);
 }
@@ -344,6 +347,9 @@ public sealed record StripPlan(
     public double DifferenceMm => Rounds.Sum(r => r.LengthMm - r.HemMm);
 
     public bool MatchesHem => Fits.All(f => f.Meets);
+
+    /// <summary>Gaps that could have a motif, and how many have one.</summary>
+    public (int All, int WithMotif) Gaps => (Rounds.Sum(r => r.Gaps), Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length)));
 
     public int NameCount => Rounds.Sum(r => r.Segments.Sum(s => s.Names.Count(n => n.IsOfList)));
 }

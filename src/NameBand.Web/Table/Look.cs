@@ -20,6 +20,9 @@ internal sealed record Look(string Word, Said Called, ImmutableArray<JobEdit> Ed
     /// <summary>Height of the letters; null: not known yet.</summary>
     public double? HeightMm { get; init; }
 
+    /// <summary>Gaps that have this motif, and how many there are; null: it is none, or not known yet.</summary>
+    public (int All, int WithMotif)? Gaps { get; init; }
+
     /// <summary>Names that could not be sewn in it.</summary>
     public int Held { get; init; }
 

@@ -194,7 +194,13 @@ public sealed class LooksDesk : IDisposable
             : NamePicture.Beginning(laid, MostMm, look.Colours ?? new Dyes(null, null));
         int held = look.Colours is not null ? 0 : laid.Rows.Rows.Count(r =>
             r is { Outcome: Names.RowOutcome.Held, HeldFor: Names.HeldFor.Letters or Names.HeldFor.Size });
-        Put(key, at, look with { HeightMm = laid.Plan.LetterHeightMm, Held = held, IsHelper = false }, picture, stop);
+        Put(key, at, look with
+        {
+            HeightMm = laid.Plan.LetterHeightMm,
+            Held = held,
+            IsHelper = false,
+            Gaps = key == Looks.Motif && look.Word.Length > 0 ? laid.Plan.Gaps : null,
+        }, picture, stop);
         return look.Colours is null ? laid : null;
     }
 

@@ -38,15 +38,14 @@ internal static class LayoutNotes
     /// <param name="widest">The widest of its motifs; null: it has none.</param>
     public static IEnumerable<Problem> WithoutMotif(StripPlan plan, LetteredName? widest)
     {
-        int gaps = plan.Rounds.Sum(Gaps);
-        int motifs = plan.Rounds.Sum(r => r.Segments.Sum(s => s.Motifs.Length));
+        var (gaps, motifs) = plan.Gaps;
         if (widest is not { } motif || motifs >= gaps)
         {
             yield break;
         }
 
         double narrowest = MotifGaps.NarrowestMm(motif, plan.LetterHeightMm, plan.PullCompensationMm);
-        int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Tolerance.RoundingMm).Sum(Gaps);
+        int narrow = plan.Rounds.Where(r => r.GapMm < narrowest - Tolerance.RoundingMm).Sum(r => r.Gaps);
         yield return Problem.Note(
             new Where(File, Key: "lettering.motif"),
             $"Of {gaps} gaps between names, {motifs} have a motif; {(
@@ -58,9 +57,6 @@ internal static class LayoutNotes
                 : plan.HasSeveralWays ? "Between two names that go different ways none is sewn: sew one there by hand if it is missed."
                 : plan.Hoopings.Any(h => h.HasNeedlePath) ? "A longer hoop takes more of them." : "Sew one there by hand if it is missed.");
     }
-
-    /// <summary>Gaps between two names of the list.</summary>
-    private static int Gaps(Round round) => round.Places.Zip(round.Places.Skip(1)).Count(p => !p.First.IsHeading && !p.Second.IsHeading);
 
     /// <summary>A strip on the bias is no longer than cloth of that width lets it be.</summary>
     private static IEnumerable<Problem> TooLongForBias(BandJob job, StripPlan plan)

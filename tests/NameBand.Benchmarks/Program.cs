@@ -25,6 +25,7 @@ return args switch
     ["hostile-input", var kind, var seed, var file] => HostileRun.Keep(kind, int.Parse(seed, CultureInfo.InvariantCulture), file),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
     [FuzzRun.Child, var kind] => FuzzRun.Try(kind),
+    ["faults", .. var rest] => FaultRun.Run(rest),
     ["kills", .. var rest] => KillRun.Run(rest),
     ["cuts", .. var rest] => CutRun.Run(rest),
     [KilledWork.Verb, var folder, var seed] => Child(folder, seed),
@@ -61,6 +62,7 @@ static int Usage()
     Console.Error.WriteLine("            hostile [INPUTS [FIRST SEED [KIND]]]");
     Console.Error.WriteLine("            hostile-input KIND SEED FILE");
     Console.Error.WriteLine("            fuzz [MINUTES [KIND]…]");
+    Console.Error.WriteLine("            faults [OF EACH ROOM [SEED [SECONDS [ROOM]…]]]");
     Console.Error.WriteLine("            kills [KILLS [SEED]]");
     Console.Error.WriteLine("            cuts [CUTS [FIRST SEED [DEED]…]]");
     Console.Error.WriteLine("            replan [NAMES]");

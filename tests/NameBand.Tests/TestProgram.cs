@@ -6,7 +6,7 @@ using NameBand.Tests.WholeLine;
 
 namespace NameBand.Tests;
 
-/// <summary>Lets a test start this assembly as a process of its own, to be killed.</summary>
+/// <summary>Lets a test or a benchmark start this assembly as a process of its own.</summary>
 internal static class TestProgram
 {
     public static int Main(string[] args)
@@ -34,6 +34,17 @@ internal static class TestProgram
         if (args is [KilledWork.Verb, var workFolder, var seed])
         {
             KilledWork.Run(workFolder, int.Parse(seed, CultureInfo.InvariantCulture));
+        }
+
+        if (args is [ClassRun.ListVerb])
+        {
+            return ClassRun.List();
+        }
+
+        if (args is [ClassRun.Verb, .. var classes])
+        {
+            // What a test left running must not hold the process.
+            Environment.Exit(ClassRun.Run(classes));
         }
 
         return 64;

@@ -179,6 +179,16 @@ public sealed class PeopleCalendarTests
         Assert.Contains("by Wenna, Ost; went well", File.ReadAllText(folder["sewing-log.csv"]), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Who_has_no_evening_is_given_no_cloth()
+    {
+        HoopingTime[] hoopings = [.. Enumerable.Range(1, 4).Select(i => new HoopingTime(i, 10, 5) { Cloth = i })];
+        PersonEvenings none = new("none", Alike(0), true, true), some = new("some", Alike(60), true, true);
+
+        Assert.Empty(ClothShares.Of(hoopings, [none]));
+        Assert.All(ClothShares.Of(hoopings, [none, some]).Values, p => Assert.Equal("some", p.Name));
+    }
+
     private static string Text(string file)
     {
         using var pdf = UglyToad.PdfPig.PdfDocument.Open(File.ReadAllBytes(file));

@@ -54,6 +54,26 @@ public sealed class HangingTests
         Assert.All(garment.Body, l => Assert.True(l.IsStraight || l.DepthMm * 1.1 < l.AcrossMm));
     }
 
+    /// <summary>Plane geometry: a circle of r less an opening of a has r·(2π − a) of cloth, and its ends are 2r·sin(a/2) apart.</summary>
+    [Theory]
+    [InlineData(1.2)]
+    [InlineData(0.4)]
+    public void Cloth_that_is_open_at_the_front_keeps_its_opening(double openRad)
+    {
+        var line = HungLine.Round(new FoldWave(0, 0), openRad, 900, 2000, 0);
+        var (from, to) = (line.At(0), line.At(1));
+        double radius = 2000 / ((2 * Math.PI) - openRad);
+
+        Assert.Equal(2 * radius * Math.Sin(openRad / 2), Math.Sqrt(Math.Pow(from.XMm - to.XMm, 2) + Math.Pow(from.YMm - to.YMm, 2)), 0.01);
+        Assert.Equal(radius, Math.Sqrt((from.XMm * from.XMm) + (from.YMm * from.YMm)), 0.01);
+    }
+
+    /// <summary>A curtain falls in folds of some fifteen centimetres.</summary>
+    [Theory]
+    [InlineData(2600, 12)]
+    [InlineData(5000, 23)]
+    public void A_wider_curtain_has_more_folds(double hemMm, int folds) => Assert.Equal(folds, Hang(Job(hemMm, 0, closed: false)).Folds);
+
     [Fact]
     public void A_skirt_whose_measures_are_known_has_its_own_waist_and_length()
     {

@@ -51,6 +51,19 @@ public class LoadMapTests
     }
 
     [Fact]
+    public void Where_it_lies_on_the_cloth_changes_nothing()
+    {
+        var path = Column(0, 20, 0.3);
+        var moved = new NeedlePath([.. path.Steps.Select(s => s with { At = s.At + new Point(-13, 41) })]);
+
+        var (here, there) = (LoadMap.Of(path, 0.4)!.Worst(1, 8)[0], LoadMap.Of(moved, 0.4)!.Worst(1, 8)[0]);
+
+        Assert.Equal(here.PenetrationsPerMm2, there.PenetrationsPerMm2, 1e-6);
+        Assert.Equal(here.ThreadPerMm2, there.ThreadPerMm2, 1e-6);
+        Assert.Equal(0, there.At.DistanceTo(here.At + new Point(-13, 41)), 1e-6);
+    }
+
+    [Fact]
     public void Twice_over_is_twice_as_much()
     {
         var once = LoadMap.Of(Column(0, 20, 0.4), 0.4)!.Worst(1, 8)[0];

@@ -16,7 +16,7 @@ internal sealed record HangingShape(bool IsStraight, double OpenRad, double TopM
 
     public static HangingShape Straight(HangingKind kind, double edgeMm, double dropMm) => kind == HangingKind.Banner
         ? new HangingShape(true, 0, edgeMm / 1.012, edgeMm / 1.012, dropMm, Math.Clamp((int)(edgeMm / 420), 2, 8))
-        : new HangingShape(true, 0, edgeMm / 1.4, edgeMm / 1.4, dropMm, Math.Max(4, (int)(edgeMm / 1.4 / 150)));
+        : new HangingShape(true, 0, edgeMm / 1.4, edgeMm / 1.4, dropMm, (int)(edgeMm / 1.4 / 150));
 
     /// <param name="upperMm">Length of the cloth's upper edge.</param>
     public static HangingShape Round(double openRad, double upperMm, double edgeMm, double dropMm, double turnPart)

@@ -91,9 +91,6 @@ internal sealed class WidthBelief
     /// <summary>Readings that a second one should be taken of, the most doubtful first.</summary>
     public ImmutableArray<DoubtfulReading> Doubtful { get; }
 
-    /// <summary>Whether anything was read at all.</summary>
-    public bool IsInformed => !_readings.IsEmpty;
-
     public double Mean(WidthSum sum) => _parts.Sum(p => p.Weight * p.Mean(sum)) / _parts.Sum(p => p.Weight);
 
     public Foretold Foretell(WidthSum sum)

@@ -69,6 +69,12 @@ public class GroupsKeysTests
     }
 
     [Fact]
+    public void What_is_wrong_with_a_group_is_told_of_that_group() => Assert.Equal(
+        ["groups[1].heightFactor", "groups[3].heightFactor"],
+        Read("""[ { "name": "a", "below": 2, "heightFactor": "x" }, { "name": "b", "values": ["y"] }, { "name": "c", "from": 3, "heightFactor": 99 } ]""")
+            .Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => p.Where.Key));
+
+    [Fact]
     public void Numbers_that_meet_at_a_border_are_in_one_group_only() =>
         Assert.True(Read("""[ { "name": "a", "from": 10 }, { "name": "b", "below": 10 } ]""").IsUsable);
 

@@ -158,6 +158,8 @@ public class LettererTests
         "the picture signs 🎉 (U+1F389) and ❤️ (U+2764 U+FE0F) are not letters and cannot be stitched as such; without them: “Bo Lind”")]
     [InlineData("Ida ᚠ Holm", "no face here has the letter ᚠ (U+16A0); ask its owner how to write it")]
     [InlineData("𐍈𐍉", "no face here has the letters 𐍈 (U+10348) and 𐍉 (U+10349); ask its owner how to write it")]
+    [InlineData("Ida ᚠ ⟴ Holm", "no face here has the signs ᚠ (U+16A0) and ⟴ (U+27F4); ask its owner how to write it")]
+    [InlineData("Ida ก\u05B8 Holm", "no face here has the letter ก\u05B8 (U+0E01 U+05B8); ask its owner how to write it")]
     [InlineData("Ida ⟴ Holm", "no face here has the sign ⟴ (U+27F4); without it: “Ida Holm”")]
     [InlineData(
         "👩‍👩‍👧", "the picture sign 👩‍👩‍👧 (U+1F469 U+200D U+1F469 U+200D U+1F467) is not a letter and cannot be stitched as one; without it nothing is left")]

@@ -79,6 +79,19 @@ public sealed class OutFolderInterruptedTests : IDisposable
     }
 
     [Fact]
+    public void OfAFolderThatIsAllOursNothingIsRescued()
+    {
+        Make([1, 2], null, false);
+        string to = Directory.CreateDirectory(Path.Combine(_temp.Job, "other")).FullName;
+        Assert.Empty(new CarryOver(OutManifest.Read(_temp.Out), _temp.Out, to).Rescue());
+        Assert.Empty(Directory.EnumerateFileSystemEntries(to));
+
+        File.WriteAllText(Path.Combine(_temp.Out, "proofs", "mine.txt"), "mine");
+        Assert.Empty(new CarryOver(OutManifest.Read(_temp.Out), _temp.Out, to).Rescue());
+        Assert.Equal("mine", File.ReadAllText(Assert.Single(Directory.GetFiles(to, "*", SearchOption.AllDirectories))));
+    }
+
+    [Fact]
     public void SomethingPutInThePlaceOfAHalfExchangedFolderIsNeverDeleted()
     {
         Make([1], null, true);

@@ -76,10 +76,16 @@ public partial class RehearsalAgainstPdfReadersTests
         Assert.All(pdf.GetPages(), page =>
         {
             Assert.Equal(widthMm, page.Width * MmPerUnit, 0.02);
-            double[] levels = [.. page.Paths.Where(p => p.IsStroked).SelectMany(p => p).Select(s => s.GetBoundingRectangle())
-                .Where(b => b is { Height: < 0.1 }).Select(b => b!.Value.Width * MmPerUnit)];
-            Assert.Contains(levels, l => Math.Abs(l - 100) < 0.01);
-            Assert.Contains(levels, l => Math.Abs(l - 101.6) < 0.01);
+            var strokes = page.Paths.Where(p => p.IsStroked).SelectMany(p => p).Select(s => s.GetBoundingRectangle()!.Value)
+                .Select(r => (Left: r.Left * MmPerUnit, Width: r.Width * MmPerUnit, Height: r.Height * MmPerUnit)).ToList();
+            foreach (double bar in (double[])[100, 101.6])
+            {
+                // Whole on the sheet, with a tick at either end.
+                var lies = Assert.Single(strokes, s => s.Height < 0.1 && Math.Abs(s.Width - bar) < 0.01);
+                Assert.InRange(lies.Left, 5, widthMm - bar - 5);
+                Assert.All((double[])[lies.Left, lies.Left + bar], end =>
+                    Assert.Contains(strokes, s => s.Width < 0.1 && Math.Abs(s.Left - end) < 0.1));
+            }
         });
     }
 

@@ -1,0 +1,46 @@
+using NameBand.Job;
+using NameBand.Reports.Answers;
+using Xunit;
+
+namespace NameBand.Tests.CommandLine;
+
+/// <summary>What a plan does otherwise is said, and what comes of it, from either side.</summary>
+public sealed class PlanStepTests
+{
+    [Fact]
+    public void Shorter_pieces_make_so_many_joins_more_and_longer_ones_as_many_less()
+    {
+        var whole = Offered("");
+        var cut = Offered(", \"piece\": \"700 mm\"", JobEdit.Text("strip.piece", "700 mm"));
+        int more = cut.Plan.Joins - whole.Plan.Joins;
+        Assert.True(whole.Plan.Joins > 0 && more > 1, $"{whole.Plan.Joins} {more}");
+
+        Assert.StartsWith($"pieces of 700 mm at most: {more} joins more, ", PlanStep.InWords(cut, whole).English, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"each round in one piece: {more} joins less, ",
+            PlanStep.InWords(whole with { Edits = [JobEdit.Remove("strip.piece")] }, cut).English, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_face_is_named_and_the_same_one_is_not()
+    {
+        var (one, other) = (Offered(""), Offered("", "Lato Bold", JobEdit.Text("lettering.face", "Lato Bold")));
+
+        Assert.StartsWith("in Lato Bold: ", PlanStep.InWords(other, one).English, StringComparison.Ordinal);
+        Assert.DoesNotContain("Lato", PlanStep.InWords(other, other).English, StringComparison.Ordinal);
+    }
+
+    private static OfferedPlan Offered(string strip, params JobEdit[] edits) => Offered(strip, "Nunito Bold", edits);
+
+    private static OfferedPlan Offered(string strip, string face, params JobEdit[] edits)
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
+            .With("job.json", $$"""
+                { "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 }, "lettering": { "height": "9 mm", "face": "{{face}}" },
+                  "strip": { "rounds": 1{{strip}} } }
+                """);
+        var report = Bander.Hours(folder.FullPath);
+        return new OfferedPlan("", [.. edits], report.Job!, report.Plan!, report.Estimate!);
+    }
+}

@@ -78,6 +78,18 @@ public class SewingLogTests
     }
 
     [Fact]
+    public void What_was_measured_before_a_hooping_was_spoiled_does_not_count_for_what_is_sewn_in_its_place()
+    {
+        SewingEntry[] said =
+        [
+            new(1, SewingDeed.Sewn), new(1, SewingDeed.Measured, MeasuredMm: 9), new(1, SewingDeed.Again), new(1, SewingDeed.Sewn),
+            new(1, SewingDeed.Measured, MeasuredMm: 11), new(1, SewingDeed.Measured, MeasuredMm: 12),
+            new(2, SewingDeed.Sewn), new(2, SewingDeed.Measured, MeasuredMm: 5), new(2, SewingDeed.Mistake),
+        ];
+        Assert.Equal([(1, 12.0), (1, 11.0)], new SewingLog([.. said], []).Measured.Select(e => (e.Hooping, e.MeasuredMm!.Value)));
+    }
+
+    [Fact]
     public void Cut_off_anywhere_the_whole_lines_before_the_cut_are_kept()
     {
         using var folder = new TemporaryFolder();

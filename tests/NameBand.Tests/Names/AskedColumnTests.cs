@@ -81,6 +81,17 @@ public class AskedColumnTests
         Assert.Empty(CorrectionLines.ToAdd(read.Value, Corrections.None));
     }
 
+    [Theory]
+    [InlineData("Privacy wishes")]
+    [InlineData("Would you mind?")]
+    public void Numbers_are_no_wish_and_nobody_is_asked(string header)
+    {
+        string csv = $"Name,{header}\n" + string.Concat(Enumerable.Range(0, 16).Select(i => $"Ada Reed{(char)('a' + i)},{12 + (i % 2)}\n"));
+        var read = Lists.Read(csv);
+        Assert.Empty(read.Problems);
+        Assert.All(read.Value!.Rows, r => Assert.Equal(RowOutcome.Placed, r.Outcome));
+    }
+
     [Fact]
     public void The_job_says_what_such_a_column_means()
     {

@@ -18,6 +18,26 @@ public class LayoutPlannerTests
         return (result.Value!, result.Problems);
     }
 
+    /// <summary>One name has tall accents, the other deep tails: each fits by itself, and both not on one base line.</summary>
+    [Theory]
+    [InlineData(1.3, -0.8)]
+    [InlineData(1.4, -0.6)]
+    [InlineData(0.9, -0.9)]
+    public void Ink_that_reaches_past_the_sewing_zone_is_told_with_how_far_and_the_height_that_fits(double top, double bottom)
+    {
+        var (plan, problems) = Lay(
+            Sample.Job.WithHeight(10),
+            new LetteredList("boxes", [Sample.Boxed("Ada", 4, top, -0.1), Sample.Boxed("Bo", 4, 0.7, bottom, 3)], []));
+        double zoneMm = plan.Hem.Strip.SewingZoneMm;
+        double InkMm(double heightMm) => ((top - bottom) * heightMm) + (2 * plan.PullCompensationMm);
+
+        var told = Assert.Single(problems, p => p.Found.English.Contains("sewing zone", StringComparison.Ordinal));
+        Assert.Contains(
+            FormattableString.Invariant($"reaches {(InkMm(10) - zoneMm) / 2:0.0#} mm past"), told.Found.English, StringComparison.Ordinal);
+        double fits = double.Parse(told.Mend.English.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(zoneMm - InkMm(fits), -0.05, 0.4);
+    }
+
     [Fact]
     public void Names_that_fit_make_a_strip_exactly_as_long_as_the_hem()
     {

@@ -50,6 +50,17 @@ public class WidthSolverTests(ITestOutputHelper output)
         Assert.Empty(solved.Suspects);
     }
 
+    /// <summary>Some machines set letters so that they touch, others a whole letter height apart.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.1)]
+    [InlineData(9.5)]
+    public void Letters_that_touch_and_letters_far_apart_come_out_as_they_are(double gapMm)
+    {
+        var machine = new FakeMachine(7, FakeMachine.Alphabet(30).Append(" "), errorMm: 0, gapMm);
+        Assert.Equal(gapMm, Solve(machine, machine.Measured(machine.Design().Lines)).Alphabet.Gap.WidthMm, 1e-6);
+    }
+
     [Fact]
     public void A_line_misread_by_a_centimetre_is_named_and_clean_sheets_are_left_alone()
     {

@@ -31,7 +31,7 @@ public sealed class Worktable : IDisposable
     public Worktable(string folder)
     {
         Folder = folder;
-        Bench = new LayoutSession(folder);
+        Session = new LayoutSession(folder);
         Now = new TableSnapshot(0, 0, false, null, null, true, null, null, []);
         _watch = new FolderWatch(folder, OnFolderChanged);
         Sheets = new SheetKeeper(this);
@@ -51,14 +51,14 @@ public sealed class Worktable : IDisposable
     }
 
     /// <summary>Faces that can be chosen.</summary>
-    public ImmutableArray<string> FaceNames => Bench.FaceNames;
+    public ImmutableArray<string> FaceNames => Session.FaceNames;
 
     /// <summary>Headings of the columns of the job's lists, as they stand in them.</summary>
     public ImmutableArray<string> HeadingsOf(BandJob? job) =>
         [.. (job?.Lists ?? []).Select(l => ListPreview.Read(Folder, l).Value).OfType<ListPreview>().SelectMany(p => p.Header)
             .Where(h => h.Length > 0).Distinct()];
 
-    internal LayoutSession Bench { get; }
+    internal LayoutSession Session { get; }
 
     internal SheetKeeper Sheets { get; }
 
@@ -229,7 +229,7 @@ public sealed class Worktable : IDisposable
             LayReport report;
             try
             {
-                report = Bench.Lay(cancel);
+                report = Session.Lay(cancel);
             }
             finally
             {

@@ -27,8 +27,8 @@ internal sealed record Fit(
 /// </summary>
 internal static class LeastSquares
 {
-    /// <summary>More columns than this share of their length lost in the QR: the unknown is not determined.</summary>
-    private const double Slight = 1e-9;
+    /// <summary>A pull off a bound that is a smaller part of the largest there can be is rounding.</summary>
+    private const double LeastPullPart = 1e-9;
 
     /// <param name="a">One row for each observation; its columns must be linearly independent.</param>
     /// <param name="weights">1/variance of each observation, up to a common factor; above 0.</param>
@@ -117,7 +117,7 @@ internal static class LeastSquares
         var pull = wa.TransposeThisAndMultiply(wy - (wa * x));
         double scale = wa.FrobeniusNorm() * Math.Max(wy.L2Norm(), 1e-300);
         int hardest = -1;
-        double most = Slight * scale;
+        double most = LeastPullPart * scale;
         for (int j = 0; j < state.Length; j++)
         {
             double inward = -state[j] * pull[j];

@@ -42,7 +42,7 @@ internal sealed class WidthBelief
     private const double WorthAsking = 0.15;
 
     /// <summary>A hypothesis lighter than this part of all is let go.</summary>
-    private const double Slight = 1e-6;
+    private const double LightestPart = 1e-6;
 
     /// <summary>Either end of a stated range.</summary>
     private const double Tail = 0.05;
@@ -76,7 +76,7 @@ internal sealed class WidthBelief
         var last = _readings.IsEmpty ? [] : GrossChances(prior, wrong);
         double most = prior.Max(p => p.LogWeight);
         double all = prior.Sum(p => Math.Exp(p.LogWeight - most));
-        _parts = [.. prior.Select(p => p with { Weight = Math.Exp(p.LogWeight - most) / all }).Where(p => p.Weight > Slight)];
+        _parts = [.. prior.Select(p => p with { Weight = Math.Exp(p.LogWeight - most) / all }).Where(p => p.Weight > LightestPart)];
         Doubtful =
         [
             .. Enumerable.Range(0, wrong.Length).Select(i => (At: i, Chance: Math.Max(wrong[i], last[i])))

@@ -135,13 +135,16 @@ internal static class FaultDrawer
     {
         BinaryExpressionSyntax b when Operators.TryGetValue(b.Kind(), out string? other) && !(b.IsKind(SyntaxKind.AddExpression)
             && b.ToString().Contains('"', StringComparison.Ordinal)) => (b, $"{b.Left} {other} {b.Right}"),
-        InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax m } i when Methods.TryGetValue(m.Name.ToString(), out string? other)
-            && (other != "All" || i.ArgumentList.Arguments.Count == 1) => (i, $"{m.Expression}.{other}{i.ArgumentList}"),
+        InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax m } i
+            when Methods.TryGetValue(m.Name.ToString(), out string? other) && (other != "All" || i.ArgumentList.Arguments.Count == 1) =>
+            (i, $"{m.Expression}.{other}{i.ArgumentList}"),
         PrefixUnaryExpressionSyntax p when p.IsKind(SyntaxKind.LogicalNotExpression) => (p, p.Operand.ToString()),
-        LiteralExpressionSyntax l when l.Parent is not ArgumentSyntax { NameColon: not null } && l.IsKind(SyntaxKind.TrueLiteralExpression) =>
-            (l, "false"),
-        LiteralExpressionSyntax l when l.Parent is not ArgumentSyntax { NameColon: not null } && l.IsKind(SyntaxKind.FalseLiteralExpression) =>
-            (l, "true"),
+        LiteralExpressionSyntax { Parent: not ArgumentSyntax { NameColon: not null } } l => l.Kind() switch
+        {
+            SyntaxKind.TrueLiteralExpression => (l, "false"),
+            SyntaxKind.FalseLiteralExpression => (l, "true"),
+            _ => null,
+        },
         IfStatementSyntax s => (s.Condition, $"!({s.Condition})"),
         _ => null,
     };

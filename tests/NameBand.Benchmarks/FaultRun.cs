@@ -7,8 +7,8 @@ using System.Text.RegularExpressions;
 namespace NameBand.Benchmarks;
 
 /// <summary>
-/// Plants faults, drawn by lot in each room, and counts those that the tests notice. All are in one build, one switched on at a time; each is
-/// held against the classes of tests that come by it, the quickest first, until one fails or the seconds are over.
+/// Plants faults, drawn by lot in each room, and counts those that the tests notice. All are in one build, one switched on at a time;
+/// each is held against the classes of tests that come by it, the quickest first, until one fails or the seconds are over.
 /// </summary>
 /// <remarks>The last commit is copied, and nothing of the copy is kept. A class that fails without a fault is left out.</remarks>
 internal static partial class FaultRun
@@ -73,15 +73,18 @@ internal static partial class FaultRun
             FaultDrawer.Plant(project, faults);
             var (status, said) = Start(
                 project, null, Timeout.Infinite, "dotnet", "build", "tests/NameBand.Tests", "-c", "Release", "-v", "quiet", "-nologo",
-                "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false", "-p:Nullable=annotations", "-p:NuGetAudit=false", "-p:FastStart=false");
+                "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false", "-p:Nullable=annotations", "-p:NuGetAudit=false",
+                "-p:FastStart=false");
             if (status == 0)
             {
                 return faults;
             }
 
-            var refused = CompilerError().Matches(said).Select(m => (File: m.Groups[1].Value.Replace('\\', '/'), Line: m.Groups[2].Value)).ToHashSet();
-            var bad = faults.Where(f => refused.Any(r =>
-                r.File.EndsWith('/' + f.File, StringComparison.Ordinal) && r.Line == f.Line.ToString(CultureInfo.InvariantCulture))).ToHashSet();
+            var refused = CompilerError().Matches(said)
+                .Select(m => (File: m.Groups[1].Value.Replace('\\', '/'), Line: int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture)))
+                .ToHashSet();
+            var bad = faults.Where(f => refused.Any(r => r.File.EndsWith('/' + f.File, StringComparison.Ordinal) && r.Line == f.Line))
+                .ToHashSet();
             if (bad.Count == 0)
             {
                 Console.Error.WriteLine(said);
@@ -101,7 +104,8 @@ internal static partial class FaultRun
             .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .Where(n => !LeftOut.Any(l => n.StartsWith(l, StringComparison.Ordinal)));
         var found = new ConcurrentDictionary<string, (double, ImmutableHashSet<int>)>();
-        Parallel.ForEach(names, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, name =>
+        var oneByOne = Partitioner.Create(names, EnumerablePartitionerOptions.NoBuffering);
+        Parallel.ForEach(oneByOne, new ParallelOptions { MaxDegreeOfParallelism = SideBySide }, name =>
         {
             string passed = Directory.CreateTempSubdirectory("nameband-passed-").FullName;
             var (status, said) = Start(
@@ -123,7 +127,8 @@ internal static partial class FaultRun
     }
 
     private static Outcome Tried(
-        string project, PlantedFault fault, int number, IReadOnlyDictionary<string, (double Seconds, ImmutableHashSet<int> Passed)> classes, int most)
+        string project, PlantedFault fault, int number, IReadOnlyDictionary<string, (double Seconds, ImmutableHashSet<int> Passed)> classes,
+        int most)
     {
         var passing = classes.Where(c => c.Value.Passed.Contains(number))
             .OrderBy(c => c.Value.Seconds * (c.Key.Contains("." + fault.Room, StringComparison.Ordinal) ? OwnRoomFactor : 1))

@@ -148,4 +148,16 @@ public class PullTests
         var column = new MeasuredColumn("D", isLevel, widthMm, 12, widthMm, 12 + (2 * pushMm * pull.PushStraightFactor));
         return column with { MeasuredWidthMm = widthMm - (2 * PullFit.ForetoldMm(pullMm, pull, column)) };
     }
+
+    /// <summary>Turned by 45° along and across are both aslant, and aslant is half along and half across.</summary>
+    [Fact]
+    public void On_the_bias_what_was_straight_is_aslant()
+    {
+        var woven = new Pull(0.5, 0.9, 1.02, 1.3);
+        var bias = woven.OnBias();
+
+        Assert.Equal((woven.AslantFactor, woven.AslantFactor), (bias.AlongFactor, bias.AcrossFactor));
+        Assert.Equal((woven.AlongFactor + woven.AcrossFactor) / 2, bias.AslantFactor, 1e-12);
+        Assert.Equal((woven.PushAslantFactor, woven.PushStraightFactor), (bias.PushStraightFactor, bias.PushAslantFactor));
+    }
 }

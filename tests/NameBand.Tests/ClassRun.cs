@@ -7,8 +7,8 @@ using Xunit.Sdk;
 namespace NameBand.Tests;
 
 /// <summary>
-/// Runs classes of these tests one after the other in this process, up to the first that fails, and tells which planted faults each came by:
-/// for the benchmark that plants them. In a build without any, none is told.
+/// Runs classes of these tests one after the other in this process, up to the first that fails, and tells which planted faults each
+/// came by: for the benchmark that plants them. In a build without any, none is told.
 /// </summary>
 internal static class ClassRun
 {
@@ -29,7 +29,7 @@ internal static class ClassRun
         return 0;
     }
 
-    /// <summary>A line for each class: its name, seconds, the first test that failed, and the faults it came by, with tabs between.</summary>
+    /// <summary>A line for each class, with tabs: its name, seconds, the first test that failed, the faults it came by.</summary>
     public static int Run(IEnumerable<string> classes)
     {
         foreach (string name in classes)
@@ -70,7 +70,7 @@ internal static class ClassRun
         return heard.Cases;
     }
 
-    private sealed class Hearer : IMessageSink
+    private sealed class Hearer : Xunit.LongLivedMarshalByRefObject, IMessageSink
     {
         public List<ITestCase> Cases { get; } = [];
 
@@ -99,7 +99,7 @@ internal static class ClassRun
         public void SetValue<TValue>(string name, TValue value) => this[name] = value!;
     }
 
-    private sealed class NoSources : ISourceInformationProvider
+    private sealed class NoSources : Xunit.LongLivedMarshalByRefObject, ISourceInformationProvider
     {
         public ISourceInformation GetSourceInformation(ITestCase testCase) => new SourceInformation();
 

@@ -30,6 +30,18 @@ public sealed partial class WorkshopTests : IDisposable
 
     public void Dispose() => _above.Dispose();
 
+    /// <summary>The first hoopings in another frame take as much longer as they do in the job's.</summary>
+    [Theory]
+    [InlineData(4.0, null, 4, 8)]
+    [InlineData(null, null, 5, 9)]
+    [InlineData(4.0, 6.0, 4, 6)]
+    public void A_frame_has_its_own_minutes(double? mount, double? first, double minutes, double firstMinutes)
+    {
+        var job = Sample.Job with { Hands = Sample.Job.Hands with { HoopingMinutes = 5, FirstHoopingsMinutes = 9 } };
+        var hands = job.In(new Frame("f", Length.FromMm(240), Length.FromMm(150), null, mount) { FirstMountMinutes = first }).Hands;
+        Assert.Equal((minutes, firstMinutes), (hands.HoopingMinutes, hands.FirstHoopingsMinutes));
+    }
+
     [Fact]
     public void Without_one_what_is_usual_is_assumed_and_nothing_is_said_of_it()
     {

@@ -98,6 +98,14 @@ public class FinishingTests
         Assert.Equal((0, ""), (done.Status, done.Errors));
         Assert.Contains("pinned to the hem", done.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(Sum(whole, s => s > FinishingStep.Pin), Ahead(job), 6);
+        using (var told = System.Text.Json.JsonDocument.Parse(CliRun.Of("sewn", job.Folder, "--done", "lower", "--round", "1", "--json").Out))
+        {
+            // A step is told of its round; a hooping has none.
+            var said = told.RootElement.GetProperty("said");
+            Assert.Equal((1, "lower"), (said.GetProperty("round").GetInt32(), said.GetProperty("step").GetString()));
+            Assert.False(said.TryGetProperty("hooping", out _));
+        }
+
         Assert.Equal(0, CliRun.Of("sewn", job.Folder, "--done", "upper").Status);
         Assert.Contains("Time left none: all is sewn, and sewn down", CliRun.Of("sewn", job.Folder).OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(0, CliRun.Of("sewn", job.Folder, "--undone", "pin").Status);

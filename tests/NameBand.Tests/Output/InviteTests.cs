@@ -88,6 +88,9 @@ public sealed class InviteTests(InviteTests.Asked asked) : IClassFixture<InviteT
             "lantern.example", entered.Out + entered.Errors + CliRun.Of("invite", job, "--answers", "--json").Out,
             StringComparison.Ordinal);
         var said = CliRun.Of("invite", job, "--json");
+        using var told = System.Text.Json.JsonDocument.Parse(said.Out);
+        Assert.Equal(1, told.RootElement.GetProperty("agreed").GetInt32());
+        Assert.True(told.RootElement.GetProperty("letters").GetInt32() > 2);
         Assert.DoesNotContain("lantern.example", said.Out + said.Errors + CliRun.Of("invite", job).Out, StringComparison.Ordinal);
         string[] holding = [.. Directory.GetFiles(job, "*", SearchOption.AllDirectories)
             .Where(f => Encoding.Latin1.GetString(File.ReadAllBytes(f)).Contains("lantern.example", StringComparison.Ordinal))

@@ -37,8 +37,8 @@ public sealed class PlanStepTests
         using var folder = new TemporaryFolder()
             .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
             .With("job.json", $$"""
-                { "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 }, "lettering": { "height": "9 mm", "face": "{{face}}" },
-                  "strip": { "rounds": 1{{strip}} } }
+                { "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 },
+                  "lettering": { "height": "9 mm", "face": "{{face}}" }, "strip": { "rounds": 1{{strip}} } }
                 """);
         var report = Bander.Hours(folder.FullPath);
         return new OfferedPlan("", [.. edits], report.Job!, report.Plan!, report.Estimate!);

@@ -71,7 +71,10 @@ public class GroupsKeysTests
     [Fact]
     public void What_is_wrong_with_a_group_is_told_of_that_group() => Assert.Equal(
         ["groups[1].heightFactor", "groups[3].heightFactor"],
-        Read("""[ { "name": "a", "below": 2, "heightFactor": "x" }, { "name": "b", "values": ["y"] }, { "name": "c", "from": 3, "heightFactor": 99 } ]""")
+        Read("""
+            [ { "name": "a", "below": 2, "heightFactor": "x" }, { "name": "b", "values": ["y"] },
+              { "name": "c", "from": 3, "heightFactor": 99 } ]
+            """)
             .Problems.Where(p => p.Severity == Severity.CannotUse).Select(p => p.Where.Key));
 
     [Fact]

@@ -98,7 +98,8 @@ public class FinishingTests
         Assert.Equal((0, ""), (done.Status, done.Errors));
         Assert.Contains("pinned to the hem", done.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(Sum(whole, s => s > FinishingStep.Pin), Ahead(job), 6);
-        using (var told = System.Text.Json.JsonDocument.Parse(CliRun.Of("sewn", job.Folder, "--done", "lower", "--round", "1", "--json").Out))
+        var lower = CliRun.Of("sewn", job.Folder, "--done", "lower", "--round", "1", "--json");
+        using (var told = System.Text.Json.JsonDocument.Parse(lower.Out))
         {
             // A step is told of its round; a hooping has none.
             var said = told.RootElement.GetProperty("said");

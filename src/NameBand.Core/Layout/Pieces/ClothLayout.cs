@@ -209,15 +209,17 @@ internal sealed class ClothLayout(
     private static PlacedName To(LaneCutter.Share share, List<RoundPart> parts) =>
         parts[share.Lane].Hooped[share.First + share.Count - 1].Last;
 
+    /// <summary>Angle of a place of a round from the middle of its cloth.</summary>
+    private double AngleRad(NestedArcs nest, RoundPart part, int lane, double atMm) =>
+        nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - part.StartMm));
+
     private BentCover Nested(List<RoundPart> parts, ImmutableArray<StripPiece> pieces)
     {
         var nest = PieceEnds.Nest(sizing, pieces);
         return new BentCover(
-            nest, [.. parts.Select((p, l) => p.Hooped.Select(n => Angle(l, n.First.StartMm)).ToArray())],
-            [.. parts.Select((p, l) => p.Hooped.Select(n => Angle(l, n.Last.EndMm)).ToArray())],
+            nest, [.. parts.Select((p, l) => p.Hooped.Select(n => AngleRad(nest, p, l, n.First.StartMm)).ToArray())],
+            [.. parts.Select((p, l) => p.Hooped.Select(n => AngleRad(nest, p, l, n.Last.EndMm)).ToArray())],
             [ArcField.Of(sizing, 1), .. smaller.Select(s => ArcField.Of(In(s.Frame), s.Field.Work))]);
-
-        double Angle(int lane, double atMm) => nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - parts[lane].StartMm));
     }
 
     private Sizing In(Frame? frame) => frame is null ? sizing
@@ -230,7 +232,11 @@ internal sealed class ClothLayout(
         var nest = PieceEnds.Nest(sizing, pieces);
         var field = ArcField.Of(In(frame), 1);
         ImmutableArray<ArcSpan> spans =
-            [.. shares.Select(s => new ArcSpan(s.Lane, Angle(s.Lane, From(s, parts).StartMm), Angle(s.Lane, To(s, parts).EndMm)))];
+        [
+            .. shares.Select(s => new ArcSpan(
+                s.Lane, AngleRad(nest, parts[s.Lane], s.Lane, From(s, parts).StartMm),
+                AngleRad(nest, parts[s.Lane], s.Lane, To(s, parts).EndMm))),
+        ];
         var (from, to) = nest.Extent(spans, field)!.Value;
         int first = shares.Select(s => s.Lane).MinBy(l => nest.LiesAt(l, shares[0].Lane, from, to).XMm);
         var hooped = new List<HoopedSegment>();
@@ -246,8 +252,6 @@ internal sealed class ClothLayout(
 
         ImmutableArray<HoopedSegment> inOrder = [.. hooped.OrderBy(h => h.XMm).ThenByDescending(h => h.YMm)];
         return new Hooping(_hoopings.Count + 1, inOrder) { Cloth = _cloths.Count + 1, OnClothMm = inOrder[0].LiesMm!.Value, Frame = frame };
-
-        double Angle(int lane, double atMm) => nest.AngleRad(lane, sizing.Flat.OnClothMm(atMm - parts[lane].StartMm));
     }
 
     /// <summary>Names beside hooped ones that need no hoop: one run, and its place on the cloth.</summary>

@@ -68,7 +68,7 @@ public class LaneCoverTests
         const double narrowMm = 96;
         var random = new Random(29);
         int withMotifs = 0, tight = 0;
-        for (int i = 0; i < 120; i++)
+        for (int i = 0; i < 500; i++)
         {
             var names = Drawn(random, 2, 3);
             List<Ink> inks = [.. names.SelectMany((n, k) => k + 1 < names.Count && names[k + 1].Lane == n.Lane && random.Next(4) > 0

@@ -98,6 +98,18 @@ public class MotifTests
             r.Segments.SelectMany(s => s.Motifs).Select(m => (r.Number, m.StartMm)).Order())];
     }
 
+    /// <summary>One that a long name leaves no room for is sewn with the name behind it.</summary>
+    [Fact]
+    public void A_motif_that_the_hooping_on_its_left_does_not_hold_goes_to_the_one_on_its_right()
+    {
+        var job = Sample.Job.WithHem(2000, closed: false).WithHeight(8);
+        job = job with { Lettering = job.Lettering with { Gap = Length.FromMm(40), Spread = false } };
+        var names = Sample.Lettered(17, 5, 5) with { Motif = Drawn(MotifKind.Dot) };
+        var segments = LayoutPlanner.Plan(job, Sample.Hem(job), names, Cotton).Value!.Rounds[0].Segments;
+        Assert.Equal([0, 2], segments.Select(s => s.Motifs.Length));
+        Assert.Equal(segments[1].Motifs[0], segments[1].NamesAndMotifs.First());
+    }
+
     [Fact]
     public void Without_a_gap_of_its_own_the_job_keeps_room_for_the_motif_on_both_sides()
     {

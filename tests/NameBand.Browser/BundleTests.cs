@@ -60,7 +60,7 @@ IClassFixture<BundleTests.Unpacked>
         Assert.True(await tab.Page.EvaluateAsync<bool>("() => typeof window.Blazor === 'object'"));
         await Expect(tab.Page.Locator("h1").First).ToBeVisibleAsync();
         Assert.True(Directory.Exists(Path.Combine(unpacked.Folder, "My names")));
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>What was made, but for the lines that say from which build of the program.</summary>

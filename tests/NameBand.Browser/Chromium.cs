@@ -151,6 +151,9 @@ internal sealed class Tab
     public IPage Page { get; }
 
     public List<string> Complaints { get; } = [];
+
+    /// <summary>Says each complaint whole, with where in the page's files it arose.</summary>
+    public void ExpectNoComplaint() => Assert.True(Complaints.Count == 0, string.Join("\n", Complaints));
 }
 
 /// <summary>Tests of one collection run one after the other, in a browser of their own; the two collections side by side.</summary>

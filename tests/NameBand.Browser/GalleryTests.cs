@@ -61,7 +61,7 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
         await other.Locator(".look", new() { HasText = "madder" }).ClickAsync();
         await Expect(other.Locator(".look[aria-pressed=true]")).ToContainTextAsync("madder");
         await WholeAsync(page, "Cloths", 5);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>Each choice that can be made is a picture of her names, and says its height and its hours.</summary>

@@ -65,7 +65,7 @@ public sealed class GarmentTests(Chromium browser) : BrowserTests(browser)
         await page.GetByText("All names, round by round").ClickAsync();
         await Expect(page.Locator(".garment li")).ToHaveCountAsync(60);
         await Axe.ExpectNothingAsync(page, ".garment", Axe.Wcag, ".garment");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -95,7 +95,7 @@ public sealed class GarmentTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" })).ToContainTextAsync(at.Name);
         // It goes, and the strip is seen.
         await Expect(page.GetByRole(AriaRole.Application, new() { Name = "The strip on the table" })).ToBeInViewportAsync();
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
 
         async Task TouchAsync(string type, double x = 0, double y = 0) =>
             await touch.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>

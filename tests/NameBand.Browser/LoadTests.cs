@@ -63,7 +63,7 @@ public sealed class LoadTests(Chromium browser) : BrowserTests(browser)
         await tab.Page.GetByLabel("Height", new() { Exact = true }).FillAsync("8 mm");
         await tab.Page.Keyboard.PressAsync("Enter");
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("8 mm high");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]

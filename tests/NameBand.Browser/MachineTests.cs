@@ -53,7 +53,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator("[data-part=head]")).ToHaveTextAsync("Hooping 2 of 31");
         await Expect(page.Locator("[data-part=marks]")).ToContainTextAsync("left mark");
         await Expect(page.Locator("#machine")).ToContainTextAsync("manual");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     private const string WakeLock =
@@ -106,7 +106,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
         await Expect(machine).ToHaveAttributeAsync("data-pictured", "2");
         Assert.Equal(2, fetched.Count(IsSecond));
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>The path or the picture of the second hooping.</summary>
@@ -121,7 +121,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await Expect(tab.Page.Locator("[data-part=problems]"))
             .ToContainTextAsync("The files to sew from are not made yet. Make them under print");
         await Expect(tab.Page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeHiddenAsync();
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>Files made meanwhile, by another tab or a command, are seen by a view that stands open.</summary>
@@ -146,7 +146,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await Expect(tab.Page.Locator("[data-part=problems]")).ToContainTextAsync("is not the one shown here");
         Assert.NotEqual(ExitStatus.CannotUse, Bander.Make(folder.FullPath).Status);
         await Expect(tab.Page.Locator("[data-part=problems]")).ToBeEmptyAsync();
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableTheory]
@@ -162,7 +162,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         Assert.True(
             await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
             "The page is wider than its window.");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -180,7 +180,7 @@ public sealed class MachineTests(Chromium browser) : BrowserTests(browser)
         await lent.Page.GetByRole(AriaRole.Textbox).FillAsync(code);
         await lent.Page.GetByRole(AriaRole.Button, new() { Name = "Open" }).ClickAsync();
         await Expect(lent.Page.Locator("#machine")).ToHaveAttributeAsync("data-pictured", "1");
-        Assert.Empty(lent.Complaints);
+        lent.ExpectNoComplaint();
         await Expect(own.Page.Locator(".lend")).ToContainTextAsync("One screen has it.");
 
         var cookie = Assert.Single(await lent.Page.Context.CookiesAsync());

@@ -79,7 +79,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await SayAsync(page, () => done.ClickAsync(), "was expected to come out");
         await Axe.ExpectNothingAsync(page, "a typed name", Axe.Wcag, "#machine");
         Assert.DoesNotMatch(@"sewn JOB|\.csv|\.json|run make", await page.Locator("#machine").InnerTextAsync());
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -103,7 +103,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".keying-alike")).ToHaveTextAsync("1 is one, 0 is zero, O is large o");
         await page.GetByRole(AriaRole.Button, new() { Name = "next ›" }).ClickAsync();
         await Expect(page.Locator(".keying-alike")).ToBeHiddenAsync();
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -140,7 +140,7 @@ public sealed class NamingTests(Chromium browser) : BrowserTests(browser)
         Assert.True(
             await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
             "The page is wider than its window.");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>Presses as she would: where marks are still being set out she is told so, and presses once more when they are.</summary>

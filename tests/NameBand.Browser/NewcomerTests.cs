@@ -123,7 +123,7 @@ public sealed class NewcomerTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator("[data-part=head]")).ToContainTextAsync("Hooping 1 of");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done" })).ToBeVisibleAsync();
         Assert.InRange(_presses, 1, 25);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     private async Task PressAsync(IPage page, string name)

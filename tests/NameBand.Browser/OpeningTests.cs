@@ -15,7 +15,7 @@ public sealed class OpeningTests(Chromium browser) : BrowserTests(browser)
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("names on");
         // The script of the framework runs: without it there is no Blazor in the window.
         Assert.True(await tab.Page.EvaluateAsync<bool>("() => typeof window.Blazor === 'object'"));
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableTheory]

@@ -73,6 +73,6 @@ public sealed class PlansTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "undo: taking the plan" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "redo: taking the plan" })).ToBeVisibleAsync();
         Assert.Equal(before, await File.ReadAllTextAsync(folder["job.json"]));
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 }

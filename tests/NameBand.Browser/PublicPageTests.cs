@@ -52,7 +52,7 @@ public sealed class PublicPageTests(Chromium browser) : BrowserTests(browser)
         await Axe.ExpectNothingAsync(page, "in the dark", Axe.Colours);
         await page.Locator("#letters").FillAsync("sedge");
         await Expect(page.Locator("#said")).ToContainTextAsync("No name with these letters");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
 
         // The browser is the judge of what a colour word of CSS means.
         string[] words = [.. CssColour.KnownWords];

@@ -103,7 +103,7 @@ public sealed class ReachTests(Chromium browser) : BrowserTests(browser)
         await Expect(tab.Page.Locator(".sentence")).ToContainTextAsync("4 names");
         await Expect(tab.Page.GetByText("In the job’s folder: late.csv.")).ToBeVisibleAsync();
         Assert.Contains("late.csv", File.ReadAllText(folder["job.json"]), StringComparison.Ordinal);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]

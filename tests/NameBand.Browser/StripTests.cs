@@ -34,7 +34,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
 
         Assert.True(whole < begun && begun < close, $"{whole} {begun} {close}");
         Assert.True(close > 40);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -50,7 +50,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         await Expect(facts).ToContainTextAsync("of names.csv");
         await Expect(facts).ToContainTextAsync(new System.Text.RegularExpressions.Regex("hooping.*(min|counting)"));
         await Expect(tab.Page.GetByRole(AriaRole.List, new() { Name = "Names on the table now" })).ToContainTextAsync("Anaïs Corbeau");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -75,7 +75,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         string name = await seen.InnerTextAsync();
         await seen.PressAsync("Enter");
         await Expect(facts).ToContainTextAsync(name);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -99,7 +99,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Pause" }).ClickAsync();
         await Expect(play).ToBeVisibleAsync();
         Assert.True(int.Parse(await slider.InputValueAsync(), CultureInfo.InvariantCulture) > 2);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableTheory]
@@ -118,7 +118,7 @@ public sealed class StripTests(Chromium browser) : BrowserTests(browser)
         Assert.True(
             await tab.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
             "The page is wider than its window.");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     private async Task<(Tab Tab, ILocator Table)> OpenAsync(string url, int width = 1280, ColorScheme scheme = ColorScheme.Light)

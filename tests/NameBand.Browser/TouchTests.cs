@@ -67,7 +67,7 @@ public sealed class TouchTests(Chromium browser) : BrowserTests(browser)
         box = (await table.BoundingBoxAsync())!;
         await page.Touchscreen.TapAsync((float)(box.X + at[0]), (float)(box.Y + at[1]));
         await Expect(facts).ToContainTextAsync("Bram Sedgewick");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]

@@ -37,7 +37,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "make the sheets" }).ClickAsync();
         await Expect(page.GetByText("Done: the sheets are below.")).ToBeVisibleAsync(new() { Timeout = 120_000 });
         await ExpectPdf(page, "key in, A4");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -62,7 +62,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "make the sheets" }).ClickAsync();
         await Expect(page.GetByText("Done: the sheets are below.")).ToBeVisibleAsync(new() { Timeout = 120_000 });
         await ExpectPdf(page, "template, A4");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -90,7 +90,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await table.ClickAsync(new() { Position = new() { X = (float)at[0], Y = (float)at[1] } });
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" })).ToContainTextAsync("Wenna Tregear");
         Assert.True(await IsThreadAt(page, "name"), "No thread is drawn where the first letter hangs.");
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]
@@ -109,7 +109,7 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" })).ToContainTextAsync("the heading of a group");
         Assert.Equal(27, await page.EvaluateAsync<int>(
             "async () => (await import('/_content/NameBand.Web/strip.js')).here.strip.data.names.length"));
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     /// <summary>Whether thread's colour lies where something of a kind is sewn: over its middle, or in its first letter.</summary>

@@ -149,7 +149,7 @@ public sealed class WorkingTests(Chromium browser) : BrowserTests(browser)
             await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
             "The page is wider than its window.");
         Assert.DoesNotContain("\u202E", await page.Locator(".rows").InnerTextAsync(), StringComparison.Ordinal);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 
     [SkippableFact]

@@ -49,6 +49,6 @@ public sealed class WorkshopTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".sentence")).ToContainTextAsync("in the machine’s own letters 9 mm high");
         await Expect(page.GetByLabel("It has letters of its own")).ToBeCheckedAsync();
         Assert.Contains("\"keys\"", await File.ReadAllTextAsync(folder["workshop.json"]), StringComparison.Ordinal);
-        Assert.Empty(tab.Complaints);
+        tab.ExpectNoComplaint();
     }
 }

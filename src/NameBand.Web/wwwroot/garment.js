@@ -71,6 +71,9 @@ class Garment {
 
   get data() { return this.strip?.data; }
 
+  /** What hangs, where it is of what is laid now: names are looked for on no other. */
+  get current() { return this.look && this.hung === this.data.map ? this.look : null; }
+
   /** The strip has changed, or moved. */
   #follow() {
     if (!this.isInSight || !this.data?.map || this.isGone) return;
@@ -90,7 +93,8 @@ class Garment {
     if (!layout || this.isGone) return;
     const inDepth = drawsInDepth();
     const found = await this.#fetch(layout, inDepth).catch(() => null);
-    if (this.isGone || layout !== this.layout) return;
+    // The strip may have gone on while nobody looked here: what came is of other rounds then.
+    if (this.isGone || layout !== this.layout || layout !== this.data.map.layout) return;
     if (!found) {
       clearTimeout(this.again);
       this.again = setTimeout(() => this.#hang(), askAgainMs);
@@ -98,6 +102,7 @@ class Garment {
     }
     const { got, Hanging } = found;
     const kept = this.look?.kept;
+    this.hung = this.data.map;
     this.look?.dispose();
     this.part('canvas').hidden = !inDepth;
     this.part('flat').hidden = inDepth;
@@ -138,7 +143,7 @@ class Garment {
 
   /** The pressed name in the page's own letters, above its place. */
   #tag() {
-    const tag = this.part('tag'), name = this.strip?.view.pressed, at = name && this.look?.spot(name);
+    const tag = this.part('tag'), name = this.strip?.view.pressed, at = name && this.current?.spot(name);
     tag.hidden = !at;
     if (!at) return;
     if (tag.textContent !== name.text) tag.textContent = name.text;
@@ -148,12 +153,12 @@ class Garment {
   }
 
   #pressAt(x, y) {
-    const name = this.look?.at(x, y);
+    const name = this.current?.at(x, y);
     if (name) this.#press(name);
   }
 
   #pressFront() {
-    const name = this.data?.names.includes(this.strip.view.pressed) ? this.strip.view.pressed : this.look?.inFront();
+    const name = this.data?.names.includes(this.strip.view.pressed) ? this.strip.view.pressed : this.current?.inFront();
     if (name) this.#press(name);
   }
 
@@ -169,7 +174,7 @@ class Garment {
   /** From name to name, in the order of the rounds; the garment turns so that it is in front. */
   #step(by) {
     const { names } = this.data ?? { names: [] };
-    if (!this.look || names.length === 0) return;
+    if (!this.current || names.length === 0) return;
     const now = names.indexOf(this.strip.view.pressed ?? this.look.inFront());
     const next = names[Math.max(0, Math.min(names.length - 1, now + by))];
     this.strip.goTo(next);

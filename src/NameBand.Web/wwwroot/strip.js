@@ -100,7 +100,7 @@ class Strip {
     if (state.layout > 0 && state.hasPlan && this.data.map?.layout !== state.layout) {
       const isFirst = !this.data.map;
       const kept = this.view.pressed;
-      if (!await this.data.take(state.layout)) return;
+      if (!await this.data.take(state.layout, () => !this.isGone)) return;
       this.view.pressed = kept && this.data.find(kept.list, kept.line);
       this.#show(isFirst);
     }

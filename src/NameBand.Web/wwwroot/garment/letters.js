@@ -27,7 +27,7 @@ export function rowsOf(map) {
 /** Paints in slices, so that the page answers meanwhile; tells when it is whole. */
 export class Letters {
   constructor(data, colours, sewn, done) {
-    Object.assign(this, { data, colours: dyed(colours, data.map), sewn, done });
+    Object.assign(this, { data, map: data.map, colours: dyed(colours, data.map), sewn, done });
     this.plan = rowsOf(data.map);
     this.canvas = document.createElement('canvas');
     this.canvas.width = this.plan.width;
@@ -46,6 +46,8 @@ export class Letters {
   #later() { this.frame = requestAnimationFrame(() => this.#slice()); }
 
   #slice() {
+    // Names of a layout that is no more have no rounds to stand on.
+    if (this.data.map !== this.map) return;
     const until = performance.now() + sliceMs, missing = [];
     while (this.todo.length > 0 && performance.now() < until) {
       const [row, name] = this.todo.pop();

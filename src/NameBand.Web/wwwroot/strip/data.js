@@ -25,11 +25,12 @@ export class Data {
     this.underWay = 0;
   }
 
-  async take(layout) {
+  /** Puts a layout on the table, unless who asked for it is gone by then: the strip put up after it asks for itself. */
+  async take(layout, isWanted) {
     const answer = await ask(`strip/${layout}/map`);
     if (!answer) return false;
     const map = await answer.json();
-    if (this.map && this.map.layout > map.layout) return false;
+    if (!isWanted() || this.map && this.map.layout > map.layout) return false;
     this.#put(map);
     return true;
   }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Serialization;
 
 namespace NameBand.Common;
@@ -94,6 +95,7 @@ public sealed record Problem(Severity Severity, Where Where, Said Found, Said Me
 public sealed record Result<T>(T? Value, ImmutableArray<Problem> Problems)
     where T : class
 {
+    [MemberNotNullWhen(true, nameof(Value))]
     public bool IsUsable => Value is not null && !Problems.Any(p => p.Severity == Severity.CannotUse);
 }
 

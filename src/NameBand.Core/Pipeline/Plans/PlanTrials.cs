@@ -53,7 +53,7 @@ internal sealed class PlanTrials(string folder, JobAsWritten written, FaceShelf 
         // What is sewn has settled a job by itself.
         var read = Read(asked);
         read = read.Value is { Sewn: null } names ? read with { Value = names with { Job = asked.Job.Value! } } : read;
-        if (read.Value is null || !read.IsUsable)
+        if (!read.IsUsable)
         {
             return PlanTrial.Failed(choice, read.Problems);
         }

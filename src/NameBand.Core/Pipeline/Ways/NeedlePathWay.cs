@@ -72,7 +72,7 @@ internal sealed class NeedlePathWay : IWay, ILetteredWay
             ? SpoiledDrift.Split(said.All, begun.Plan, begun.Log) : (drift.Value?.All ?? [], []);
         ImmutableArray<Problem> problems =
             [.. StitchSettingNotes.Notes(names.Job, fabric), .. drift.Problems, .. UnsewnDrift(drift.Value, names), .. aside];
-        if (drift.Value is null || !drift.IsUsable)
+        if (!drift.IsUsable)
         {
             return Result.Fail<StripPlan>(problems);
         }

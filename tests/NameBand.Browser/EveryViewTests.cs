@@ -50,6 +50,7 @@ public sealed partial class EveryViewTests(Chromium browser) : BrowserTests(brow
         // The step of the plan has looked for them.
         await page.GotoAsync(server.Url);
         await Expect(page.Locator(".card").First).ToBeVisibleAsync();
+        await Expect(page.Locator("main[data-alive]")).ToBeAttachedAsync();
         await SeenAsync(page, "plans side by side");
         Assert.NotEqual("taken", await page.TitleAsync());
         Assert.DoesNotContain(tab.Complaints, c => !c.Contains("404", StringComparison.Ordinal));

@@ -1,27 +1,37 @@
 using NameBand.Cloth;
 using NameBand.Common;
+using NameBand.Job;
 using NameBand.Lettering;
 using NameBand.Lettering.Faces;
 using NameBand.Names;
 using NameBand.Output.Drawing;
+using NameBand.Pipeline.Stages;
+using NameBand.Pipeline.Ways;
 using NameBand.Stitching.Sewing;
 
 namespace NameBand.Pipeline;
 
 /// <summary>
-/// Letters, stitches and draws one letter for nothing while the lists are read: what .NET loads and compiles at the first
-/// use of each takes a fifth of a second, which a second core has to spare just then.
+/// Letters, lays out, stitches and draws a letter for nothing while the lists are read: what .NET loads and compiles at the first
+/// use of each takes a fifth of a second and more, which a second core has to spare just then. Each is done once in a process,
+/// and nothing that it comes to is kept.
 /// </summary>
 internal static class JitWarmUp
 {
     private const int HeightMm = 10; // The usual size: so the same code is warmed that the job will use.
 
+    private static readonly NameList TwoLetters = new([], [new Name("n", new RowRef("", 1)), new Name("m", new RowRef("", 2))]);
+
+    private static int _layouts;
+    private static int _stitchings;
+    private static int _drawings;
+
+    /// <summary>Reads what lies in the folder <c>out</c>, and draws a letter.</summary>
     public static Task<PreviousOutput> Run(string outFolder, CancellationToken cancel) => Task.Run(
         () =>
         {
-            var letter = Environment.ProcessorCount > 1 ? Letter() : null;
             var earlier = new PreviousOutput(outFolder);
-            if (letter is not null && !cancel.IsCancellationRequested)
+            if (IsFirst(ref _drawings) && Letter() is { } letter && !cancel.IsCancellationRequested)
             {
                 Draw(letter);
             }
@@ -30,21 +40,47 @@ internal static class JitWarmUp
         },
         cancel);
 
+    /// <summary>Lays two letters out as a job asks whose lists are still being read, and then stitches one. What is wrong with
+    /// the job is told by whoever lays out its names.</summary>
+    /// <returns>The laying out, which reads in the job's folder.</returns>
+    public static Task LayOut(BandJob job)
+    {
+        if (!IsFirst(ref _layouts))
+        {
+            return Task.CompletedTask;
+        }
+
+        var laying = Task.Run(() => LayTwoLettersOut(job));
+        laying.ContinueWith(_ => Stitch(), TaskScheduler.Default);
+        return laying;
+    }
+
+    private static void LayTwoLettersOut(BandJob job)
+    {
+        var shelf = new FaceShelf();
+        if (shelf.Open(job.Lettering.Face, job.Folder).Value is { } face)
+        {
+            var list = new CheckedList(job, Corrections.None, face, TwoLetters, null, null);
+            Planning.Lay(WayChoice.Of(job.Ways).Letter(list, shelf, default), () => null, findsMends: false);
+        }
+    }
+
     /// <summary>Letters and stitches one letter.</summary>
     public static void Stitch()
     {
-        if (Environment.ProcessorCount > 1 && Letter() is { } letter)
+        if (IsFirst(ref _stitchings) && Letter() is { } letter)
         {
             new Stitcher(FabricTable.All[0], HeightMm).SewName(letter);
         }
     }
 
+    private static bool IsFirst(ref int times) => Environment.ProcessorCount > 1 && Interlocked.Increment(ref times) == 1;
+
     private static LetteredName? Letter()
     {
         var shelf = new FaceShelf();
-        var list = new NameList([], [new Name("n", new RowRef("", 1))]);
         return shelf.Cards.IsEmpty || shelf.Open(shelf.Cards[0]).Value is not { } face
-            ? null : Letterer.Letter(list, face, shelf).Value?.Names.FirstOrDefault();
+            ? null : Letterer.Letter(TwoLetters, face, shelf).Value?.Names.FirstOrDefault();
     }
 
     private static void Draw(LetteredName letter)

@@ -19,25 +19,38 @@ internal static class Planning
 {
     /// <param name="kept">What the plan before chose where the job leaves it free; null: as the folder <c>out</c> of the job has
     /// it.</param>
-    public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel, Func<KeptChoices?>? kept = null) =>
-        Lay(ReadNames(jobFolder, shelf, cancel), kept);
+    public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel, Func<KeptChoices?>? kept = null)
+    {
+        var warming = Task.CompletedTask;
+        var laid = Lay(ReadNames(jobFolder, shelf, cancel, begun: job => warming = JitWarmUp.LayOut(job)), kept);
+        if (!warming.IsCompleted)
+        {
+            // Nothing goes on reading in the job's folder when the command is done.
+            Task.WhenAny(warming).GetAwaiter().GetResult();
+        }
+
+        return laid;
+    }
 
     /// <summary>Reads and checks the lists of a job, and letters their names.</summary>
     /// <param name="given">The job as it is to be taken; null: as its job.json has it.</param>
-    public static Result<NamesRead> ReadNames(string jobFolder, FaceShelf shelf, CancellationToken cancel, Result<BandJob>? given = null)
+    /// <param name="begun">Told of the job before its lists are read.</param>
+    public static Result<NamesRead> ReadNames(
+        string jobFolder, FaceShelf shelf, CancellationToken cancel, Result<BandJob>? given = null, Action<BandJob>? begun = null)
     {
         var log = Task.Run(() => SewingProgress.Read(jobFolder), cancel);
         var job = given ?? JobReader.Read(jobFolder);
-        if (job.Value is null || !job.IsUsable)
+        if (!job.IsUsable)
         {
             return Result.Fail<NamesRead>(job.Problems);
         }
 
+        begun?.Invoke(job.Value);
         var way = WayChoice.Of(job.Value.Ways);
-        var (begun, begunProblems) = log.GetAwaiter().GetResult();
-        if (begun is not null)
+        var (sewn, begunProblems) = log.GetAwaiter().GetResult();
+        if (sewn is not null)
         {
-            var (settledJob, notes) = begun.Settle(job.Value);
+            var (settledJob, notes) = sewn.Settle(job.Value);
             job = Result.Of(settledJob, [.. job.Problems, .. notes]);
         }
 
@@ -56,10 +69,10 @@ internal static class Planning
         var approvals = job.Value.Lettering.AgreedFirst ? Approvals.Of(job.Value.Folder, list.Value, corrections.Value!) : null;
         var wished = NameWishing.Applied(job.Value.Wishes, list.Value);
         problems = [.. problems, .. wished.Problems];
-        var matched = begun?.Match(wished.Value!, job.Value.Groups) is { } found ? new SewnWishes(begun, job.Value).Settled(found) : null;
+        var matched = sewn?.Match(wished.Value!, job.Value.Groups) is { } found ? new SewnWishes(sewn, job.Value).Settled(found) : null;
         var rows = matched?.Rows ?? wished.Value!;
         var inOrder = approvals is null ? rows : Approvals.AgreedFirst(rows, approvals);
-        var lettered = way.Letter(new CheckedList(job.Value, corrections.Value!, face.Value, inOrder, begun, matched), shelf, cancel);
+        var lettered = way.Letter(new CheckedList(job.Value, corrections.Value!, face.Value, inOrder, sewn, matched), shelf, cancel);
         return lettered with { Problems = [.. problems, .. matched?.Problems ?? [], .. lettered.Problems] };
     }
 

@@ -119,6 +119,8 @@ public sealed class OneRecordTests : IDisposable
     {
         var answer = Read<FacesAnswer>(CliRun.Of("faces", "--json"));
         Assert.Equal(CliRun.Of("faces").Out, Prose(answer));
+        // At this height the thinnest stroke is a millimetre wide; both are told to a thousandth.
+        Assert.All(answer.Faces, f => Assert.Equal(1, (double)(f.HeightForThinnest1Mm * f.ThinnestStrokePart), 0.01));
     }
 
     [Fact]

@@ -80,6 +80,22 @@ public sealed class OwnerAnswersTests : IDisposable
         Assert.Contains("Ada Marsh: unclear", States(), StringComparison.Ordinal);
     }
 
+    /// <summary>A yes to the web waits where the list has another address for the name than it came from, and only there.</summary>
+    [Theory]
+    [InlineData("Ada Marsh", "someone@elsewhere.example", WebAnswer.Unclear)]
+    [InlineData("Ada Marsh", "ada@lantern.example", WebAnswer.Yes)]
+    [InlineData("Ada Marsh", "", WebAnswer.Yes)]
+    [InlineData("Fern Alder", "fern@elsewhere.example", WebAnswer.Yes)]
+    public void A_yes_to_the_web_from_another_address_waits(string name, string mail, WebAnswer web)
+    {
+        var report = Enter(
+            "Name;E-mail;Is it right?;Show on the web?\r\n" + $"{name};{mail};agreed: it is right, letter by letter.;yes\r\n");
+        Assert.Equal(web, Assert.Single(ApprovalsFile.ReadWeb(_job.FullPath).Value!.All).Answer);
+        Assert.Equal(
+            web == WebAnswer.Unclear,
+            report.Problems.Any(p => p.Found.English.StartsWith("This comes from another address", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void A_no_always_wins_and_is_never_taken_back()
     {

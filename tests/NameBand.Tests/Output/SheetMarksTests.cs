@@ -18,6 +18,16 @@ public sealed class SheetMarksTests
         return plan with { Hoopings = plan.Hoopings.SetItem(hooping, was with { Segments = [hooped with { Segment = segment }] }) };
     }
 
+    [Theory]
+    [InlineData(" 5slu ", true)]
+    [InlineData("5SL", false)]
+    [InlineData("5SLUX", false)]
+    [InlineData("5SL0", false)]
+    [InlineData("1234", false)]
+    [InlineData("largest", false)]
+    public void What_is_typed_is_a_mark_only_as_one_is_written(string typed, bool isMark) =>
+        Assert.Equal(isMark, SheetMarks.IsMark(SheetMarks.AsWritten(typed)));
+
     [Fact]
     public void A_mark_is_four_signs_that_are_not_taken_for_others()
     {

@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 using NameBand.MachineLetters.Alphabets;
 using NameBand.Tests.Outside;
 using UglyToad.PdfPig;
@@ -31,11 +32,16 @@ public sealed class ThanksCardTests(SentSample sent) : IClassFixture<SentSample>
         OutsideTool.Require("pdftoppm", "poppler-utils");
         using var folder = new TemporaryFolder().With("cards.pdf", sent.File("sheets/thanks-cards-a4.pdf"));
         OutsideTool.Run("pdftoppm", ["-r", "200", "-gray", "-png", folder["cards.pdf"], folder["cards"]]);
-        string[] read = OutsideTool.Run("zbarimg", ["--quiet", "--raw", Directory.GetFiles(folder.FullPath, "*.png").Single()])
-            .Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        string picture = Directory.GetFiles(folder.FullPath, "*.png").Single();
+        string[] read = OutsideTool.Run("zbarimg", ["--quiet", "--raw", picture]).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(
             Enumerable.Range(1, SentSample.Names.Length).Select(n => $"https://lantern.example/n%C3%A4me#n{n}")
             .Order(StringComparer.Ordinal),
             read.Order(StringComparer.Ordinal));
+
+        // It also reads one that lies on its head, and says so; one that is mirrored from left to right it takes for upright.
+        var upright = XDocument.Parse(OutsideTool.Run("zbarimg", ["--quiet", "--xml", "-Sposition", picture])).Descendants()
+            .Where(e => e.Name.LocalName == "symbol").Select(e => (string?)e.Attribute("orientation"));
+        Assert.All(upright, way => Assert.Equal("UP", way));
     }
 }

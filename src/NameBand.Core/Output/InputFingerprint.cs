@@ -22,7 +22,6 @@ internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabr
 
     private readonly ConcurrentDictionary<LetterPiece, string> _outlines = new();
 
-    private readonly Lazy<string> _mark = new(() => SheetMarks.Of(plan));
 
     private readonly string _common = InLanguage(new FingerprintBuilder())
         .Add(typeof(InputFingerprint).Assembly.ManifestModule.ModuleVersionId.ToByteArray())
@@ -68,7 +67,7 @@ internal sealed partial class InputFingerprint(BandJob job, StripPlan plan, Fabr
     public string Of(Round round, IReadOnlyDictionary<int, HoopingFigures> figures)
     {
         var values = new FingerprintBuilder().Add(_common).Add(round.Number).Add(round.LengthMm).Add(round.HemMm).Add(round.GapMm)
-            .Add(plan.FitOf(round).AllowedMm).Add(_mark.Value);
+            .Add(plan.FitOf(round).AllowedMm).Add(SheetMarks.Of(plan, round));
         foreach (var ruler in ClothRuler.Of(plan, round))
         {
             values.Add(ruler.Cloth).Add(ruler.StartMm).Add(ruler.EndMm).Add(ruler.OnClothMm).Add(ruler.BeforeMm).Add(ruler.AfterMm);

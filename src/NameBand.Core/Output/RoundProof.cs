@@ -229,8 +229,8 @@ internal static class RoundProof
             ? (Said)$"   ·   drawn straight, along the lower edge; cut as an arc of radius {plan.Hem.RadiusMm(round.Number):0} mm" : "";
         int count = round.Names.Count(n => n.IsOfList);
         Said names = Said.Plural(count, $"{count} names", $"{count} names");
-        string mark = SheetMarks.Of(plan);
+        string mark = SheetMarks.Of(plan, round);
         Said likeness = Likeness.IsIn(round.Names) ? (Said)$"   ·   {Likeness.OnProofs}" : "";
-        return $"round {round.Number}   ·   plan {mark}   ·   {lengths}   ·   {agrees}   ·   {names}   ·   {Letters(plan, round)}{tucks}{drawn}{likeness}";
+        return $"round {round.Number}   ·   mark {mark}   ·   {lengths}   ·   {agrees}   ·   {names}   ·   {Letters(plan, round)}{tucks}{drawn}{likeness}";
     }
 }

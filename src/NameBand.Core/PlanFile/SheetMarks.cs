@@ -7,8 +7,8 @@ using NameBand.Layout;
 namespace NameBand.PlanFile;
 
 /// <summary>
-/// The four signs by which a sheet is told from an older one. A hooping's mark stands on that hooping's sheets, the plan's
-/// on those of the whole plan. Both come from texts and places alone, never from the log or from times, so that a sheet
+/// The four signs by which a sheet is told from an older one. A hooping's mark stands on that hooping's sheets, a round's on its
+/// proof, the plan's on those of the whole plan. All come from texts and places alone, never from the log or from times, so that a sheet
 /// stays what it is as long as its hooping does.
 /// </summary>
 public static class SheetMarks
@@ -31,11 +31,7 @@ public static class SheetMarks
         AddStrip(said, plan);
         foreach (var round in plan.Rounds)
         {
-            Add(said, round.Number, round.LengthMm);
-            foreach (var tuck in RoundTucks.Of(plan, round))
-            {
-                Add(said, tuck.AtMm, tuck.WidthMm);
-            }
+            AddRound(said, plan, round);
         }
 
         foreach (var cloth in plan.Cloths)
@@ -57,6 +53,25 @@ public static class SheetMarks
         var said = new StringBuilder();
         AddStrip(said, plan);
         AddHooping(said, plan, hooping);
+        return OfText(said.ToString());
+    }
+
+    public static string Of(StripPlan plan, Round round)
+    {
+        var said = new StringBuilder();
+        AddStrip(said, plan.PartOf ?? plan);
+        AddRound(said, plan, round);
+        foreach (var segment in round.Segments)
+        {
+            Add(said, segment.Number, segment.StartMm, plan.OnClothMm(segment.LengthMm));
+            AddNames(said, plan, segment);
+        }
+
+        foreach (var (hooping, _) in plan.HoopedIn(round))
+        {
+            said.Append(Of(plan, hooping)).Append('\n');
+        }
+
         return OfText(said.ToString());
     }
 
@@ -85,11 +100,25 @@ public static class SheetMarks
                 Add(said, lies);
             }
 
-            foreach (var name in segment.NamesAndMotifs)
-            {
-                said.Append(name.Lettered.Name.Text).Append('\n');
-                Add(said, name.Order, plan.OnClothMm(name.StartMm - segment.StartMm), name.WidthMm, name.BaselineYMm);
-            }
+            AddNames(said, plan, segment);
+        }
+    }
+
+    private static void AddRound(StringBuilder said, StripPlan plan, Round round)
+    {
+        Add(said, round.Number, round.LengthMm);
+        foreach (var tuck in RoundTucks.Of(plan, round))
+        {
+            Add(said, tuck.AtMm, tuck.WidthMm);
+        }
+    }
+
+    private static void AddNames(StringBuilder said, StripPlan plan, Segment segment)
+    {
+        foreach (var name in segment.NamesAndMotifs)
+        {
+            said.Append(name.Lettered.Name.Text).Append('\n');
+            Add(said, name.Order, plan.OnClothMm(name.StartMm - segment.StartMm), name.WidthMm, name.BaselineYMm);
         }
     }
 

@@ -57,6 +57,26 @@ public sealed class SheetMarksTests
         Assert.Equal(SheetMarks.Of(plan, plan.Hoopings[1]), SheetMarks.Of(again, again.Hoopings[1]));
     }
 
+    [Fact]
+    public void The_proof_of_a_round_stays_to_the_last_byte_when_a_latecomer_comes_to_another()
+    {
+        const string Job =
+            """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "50 cm", "turn": 0 }, "strip": { "rounds": "asNeeded" }, "lettering": { "height": 10 } }""";
+        string names = "name\n" + string.Join('\n', Enumerable.Range(0, 20).Select(i => $"{(char)('A' + i)}nna Quill")) + "\n";
+        using var folder = new TemporaryFolder().With("names.csv", names).With("job.json", Job);
+        var plan = Bander.Make(folder.FullPath).Plan!;
+        string[] proofs = [.. plan.Rounds.Select(r => OutPaths.RoundProof(r.Number))];
+        Assert.True(proofs.Length > 2);
+        var before = proofs.Select(p => File.ReadAllBytes(Path.Combine(folder["out"], p))).ToList();
+
+        folder.With("names.csv", names + "Zeno Late\n");
+        var after = Bander.Make(folder.FullPath).Plan!;
+        Assert.NotEqual(SheetMarks.Of(plan), SheetMarks.Of(after));
+        Assert.Equal(before[0], File.ReadAllBytes(Path.Combine(folder["out"], proofs[0])));
+        Assert.Equal(SheetMarks.Of(plan, plan.Rounds[0]), SheetMarks.Of(after, after.Rounds[0]));
+        Assert.NotEqual(SheetMarks.Of(plan, plan.Rounds[^1]), SheetMarks.Of(after, after.Rounds[^1]));
+    }
+
     /// <summary>Two strips side by side, cloth that gets 3 % shorter: worksheet, packet and plan.json say the same places and
     /// marks.</summary>
     [Fact]

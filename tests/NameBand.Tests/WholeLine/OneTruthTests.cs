@@ -9,6 +9,7 @@ using NameBand.Web.Strip;
 using NameBand.Web.Table;
 using SixLabors.ImageSharp;
 using UglyToad.PdfPig;
+using NameBand.PlanFile;
 using Xunit;
 using Xunit.Abstractions;
 
@@ -170,13 +171,14 @@ public sealed class OneTruthTests(ITestOutputHelper output)
                     Holds(text.Contains($": {Tenths(hooping.GetProperty("onClothMm").GetDouble())} to ", StringComparison.Ordinal),
                         $"{name}: place");
                 }
-                else
+                else if (!name.StartsWith("round-", StringComparison.Ordinal))
                 {
                     Holds(text.Contains("plan " + PlanMark, StringComparison.Ordinal), $"{name}: no plan {PlanMark}");
                 }
-
-                if (name.StartsWith("round-", StringComparison.Ordinal))
+                else
                 {
+                    Holds(
+                        text.Split("   ·   mark ").Skip(1).Any(t => SheetMarks.IsMark(t[..Math.Min(4, t.Length)])), $"{name}: no mark");
                     var round = Rounds.Single(r => Number(r) == int.Parse(name[6..], CultureInfo.InvariantCulture));
                     Holds(text.Contains($"{Tenths(round.GetProperty("lengthMm").GetDouble())} mm", StringComparison.Ordinal),
                         $"{name}: length");

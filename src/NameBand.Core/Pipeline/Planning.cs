@@ -22,14 +22,15 @@ internal static class Planning
     public static Result<LaidOut> Run(string jobFolder, FaceShelf shelf, CancellationToken cancel, Func<KeptChoices?>? kept = null)
     {
         var warming = Task.CompletedTask;
-        var laid = Lay(ReadNames(jobFolder, shelf, cancel, begun: job => warming = JitWarmUp.LayOut(job)), kept);
-        if (!warming.IsCompleted)
+        try
         {
-            // Nothing goes on reading in the job's folder when the command is done.
+            return Lay(ReadNames(jobFolder, shelf, cancel, begun: job => warming = JitWarmUp.LayOut(job)), kept);
+        }
+        finally
+        {
+            // Nothing goes on reading in the job's folder when the command is done, or given up.
             Task.WhenAny(warming).GetAwaiter().GetResult();
         }
-
-        return laid;
     }
 
     /// <summary>Reads and checks the lists of a job, and letters their names.</summary>

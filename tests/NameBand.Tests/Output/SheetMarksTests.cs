@@ -77,6 +77,25 @@ public sealed class SheetMarksTests
         Assert.NotEqual(SheetMarks.Of(plan, plan.Rounds[^1]), SheetMarks.Of(after, after.Rounds[^1]));
     }
 
+    /// <summary>A name of the strip beside it changes the mark of a hooping that is written on a round's proof.</summary>
+    [Fact]
+    public void The_proof_of_a_round_bears_the_marks_its_hoopings_have_now()
+    {
+        const string Job =
+            """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "50 cm", "turn": 0 }, "strip": { "rounds": 2, "stripsSideBySide": 2 }, "lettering": { "height": 8 } }""";
+        string[] names = ["name", .. Enumerable.Range(0, 8).Select(i => $"{(char)('A' + i)}nna Quill"), ""];
+        using var folder = new TemporaryFolder().With("names.csv", string.Join('\n', names)).With("job.json", Job);
+        var plan = Bander.Make(folder.FullPath).Plan!;
+        string last = plan.Rounds[1].Names.Last().Lettered.Name.Text;
+        folder.With("names.csv", string.Join('\n', names).Replace(last, "Zeno Quill", StringComparison.Ordinal));
+        var after = Bander.Make(folder.FullPath).Plan!;
+        Assert.NotEqual(SheetMarks.Of(plan, plan.Rounds[0]), SheetMarks.Of(after, after.Rounds[0]));
+        Bander.Make(folder.FullPath, folder["afresh"]);
+        Assert.Equal(
+            File.ReadAllBytes(Path.Combine(folder["afresh"], OutPaths.RoundProof(1))),
+            File.ReadAllBytes(Path.Combine(folder["out"], OutPaths.RoundProof(1))));
+    }
+
     /// <summary>Two strips side by side, cloth that gets 3 % shorter: worksheet, packet and plan.json say the same places and
     /// marks.</summary>
     [Fact]

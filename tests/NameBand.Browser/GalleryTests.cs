@@ -61,6 +61,21 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
         await other.Locator(".look", new() { HasText = "madder" }).ClickAsync();
         await Expect(other.Locator(".look[aria-pressed=true]")).ToContainTextAsync("madder");
         await WholeAsync(page, "Cloths", 5);
+
+        // What is seen to be chosen from does not go again while it is drawn.
+        await page.EvaluateAsync("""
+            () => {
+                window.everSeen = new Set();
+                new MutationObserver(() => document.querySelectorAll('[aria-label^=Faces] .look strong').forEach(l => everSeen.add(l.textContent)))
+                    .observe(document.body, { childList: true, subtree: true });
+            }
+            """);
+        await page.Locator(".sentence .part", new() { HasText = "Roboto Slab" }).First.ClickAsync();
+        await WholeAsync(page, "Faces", 9);
+        Assert.Equal(
+            await page.Locator(".look strong").AllTextContentsAsync(),
+            await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('.look strong')].map(l => l.textContent).filter(n => everSeen.has(n))"));
+        Assert.Equal(await page.Locator(".look").CountAsync(), await page.EvaluateAsync<int>("() => everSeen.size"));
         tab.ExpectNoComplaint();
     }
 

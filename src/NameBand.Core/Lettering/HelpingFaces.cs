@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NameBand.Common;
 using NameBand.Lettering.Faces;
+using NameBand.Lettering.Shaping;
 
 namespace NameBand.Lettering;
 
@@ -8,6 +9,10 @@ namespace NameBand.Lettering;
 /// cloth.</summary>
 internal static class HelpingFaces
 {
+    /// <summary>Whether a face draws fewer than half of the names: most of them would be seen in another one.</summary>
+    public static bool IsMostlyHelped(FaceChain chain, IReadOnlyCollection<string> names) =>
+        names.Count(n => Itemiser.HasLetterOfChosen(n, chain)) * 2 < names.Count;
+
     /// <summary>A note that tells the names with such letters; null when all are from the chosen face.</summary>
     public static Problem? Note(Face chosen, ImmutableArray<LetteredName> names)
     {

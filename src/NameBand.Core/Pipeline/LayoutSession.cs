@@ -5,7 +5,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Lettering;
 using NameBand.Lettering.Faces;
+using NameBand.Lettering.Shaping;
 using NameBand.Names;
 using NameBand.Pipeline.Stages;
 
@@ -31,6 +33,10 @@ public sealed class LayoutSession(string jobFolder)
     /// <summary>Names of the faces that travel with the program, the usual ones first.</summary>
     public ImmutableArray<string> FaceNames =>
         [.. _shelf.Cards.OrderBy(c => c.Fallback is null ? 0 : 1).ThenBy(c => c.Name, StringComparer.Ordinal).Select(c => c.Name)];
+
+    /// <summary>Whether a face that travels with the program draws too few of the names to be chosen by how they look in it.</summary>
+    public bool IsMostlyHelped(string faceName, IReadOnlyCollection<string> names) =>
+        _shelf.Open(faceName, jobFolder).Value is { } face && HelpingFaces.IsMostlyHelped(new FaceChain(face, _shelf), names);
 
     /// <summary>Reads the job's folder and lays it out; writes nothing.</summary>
     /// <exception cref="OperationCanceledException">The work was given up.</exception>

@@ -29,8 +29,8 @@ internal sealed record Look(string Word, Said Called, ImmutableArray<JobEdit> Ed
     /// <summary>Minutes at the machine and by hand; null: not counted yet.</summary>
     public (double Machine, double Hands)? Minutes { get; init; }
 
-    /// <summary>A face that draws few of her names: what is seen is another one, which draws the rest for it.</summary>
-    public bool IsHelper { get; init; }
+    /// <summary>A face that draws few of her names: another one would be seen, which draws the rest for it; null: not known yet.</summary>
+    public bool? IsHelper { get; init; } = false;
 
     /// <summary>It cannot be laid out.</summary>
     public bool IsImpossible { get; init; }
@@ -63,7 +63,7 @@ internal static class Looks
             [.. Woven.Select(c => new Look(c, ColourWords.Of(c), [JobEdit.Text(key, c)]) { Colours = new Dyes(Colour(c), null) })],
         ThreadColour =>
             [.. Dyed.Select(c => new Look(c, ColourWords.Of(c), [JobEdit.Text(key, c)]) { Colours = new Dyes(null, Colour(c)) })],
-        _ => [.. names.Select(n => new Look(n, Said.Plain(n), [JobEdit.Text(key, n)]))],
+        _ => [.. names.Select(n => new Look(n, Said.Plain(n), [JobEdit.Text(key, n)]) { IsHelper = key == Face ? null : false })],
     };
 
     private static CssColour Colour(string hex) => CssColour.Of(Convert.ToInt32(hex[1..], 16));

@@ -125,6 +125,7 @@ public sealed class LooksDesk : IDisposable
     {
         try
         {
+            await SortHelpersAsync(key, stop).ConfigureAwait(false);
             var looks = ShownOf(key) ?? [];
             var laid = new LaidOutJob?[looks.Length];
             for (int i = 0; i < looks.Length; i++)
@@ -150,6 +151,37 @@ public sealed class LooksDesk : IDisposable
         }
     }
 
+    /// <summary>Says which faces are no choice, before any is drawn: what has been seen to be chosen from does not go again.</summary>
+    private async Task SortHelpersAsync(string key, CancellationToken stop)
+    {
+        if (key != Looks.Face || ShownOf(key) is not { } shown || _table.Now.Laid is not { } laid)
+        {
+            return;
+        }
+
+        string[] names = [.. laid.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered.Name.Text)];
+        await _working.WaitAsync(stop).ConfigureAwait(false);
+        try
+        {
+            shown = [.. shown.Select(l => l with { IsHelper = _bench.IsMostlyHelped(l.Word, names) })];
+        }
+        finally
+        {
+            _working.Release();
+        }
+
+        lock (_lock)
+        {
+            stop.ThrowIfCancellationRequested();
+            if (_kinds.TryGetValue(key, out var kind))
+            {
+                kind.Shown = shown;
+            }
+        }
+
+        _hearers.Tell();
+    }
+
     /// <summary>One at a time, so that of two kinds that are looked at neither waits for all of the other; what is laid out already
     /// waits for none.</summary>
     private async Task InTurnAsync(Look look, Action work, CancellationToken stop)
@@ -172,21 +204,20 @@ public sealed class LooksDesk : IDisposable
     }
 
     /// <summary>Draws what one choice comes to.</summary>
-    /// <returns>What it is counted from; null where it cannot be laid out, or brings what the job has already.</returns>
+    /// <returns>What it is counted from; null where it cannot be laid out, is not shown, or brings what the job has already.</returns>
     private LaidOutJob? Draw(string key, int at, Look look, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
+        if (look.IsHelper == true && look.Word != _table.Now.Laid?.Face.Name)
+        {
+            return null;
+        }
+
         var report = look.Colours is null ? _bench.Try(look.Edits, stop) : null;
         if ((report is null ? _table.Now.Laid : report.Laid) is not { } laid)
         {
             Said why = report?.Problems.FirstOrDefault(p => p.Severity == Severity.CannotUse)?.Found ?? "";
             Put(key, at, look with { IsImpossible = true, Why = why }, null, stop);
-            return null;
-        }
-
-        if (key == Looks.Face && IsHelper(laid) && laid.Face.Name != _table.Now.Laid?.Face.Name)
-        {
-            Put(key, at, look with { IsHelper = true }, null, stop);
             return null;
         }
 
@@ -198,17 +229,9 @@ public sealed class LooksDesk : IDisposable
         {
             HeightMm = laid.Plan.LetterHeightMm,
             Held = held,
-            IsHelper = false,
             Gaps = key == Looks.Motif && look.Word.Length > 0 ? laid.Plan.Gaps : null,
         }, picture, stop);
         return look.Colours is null ? laid : null;
-    }
-
-    /// <summary>Whether the face draws fewer than half of the names: most of them are seen in another one.</summary>
-    private static bool IsHelper(LaidOutJob laid)
-    {
-        var names = laid.Plan.Rounds.SelectMany(r => r.Names).Select(n => n.Lettered).ToList();
-        return names.Count(n => n.Pieces.Any(p => p.Piece.Face == laid.Face.Name)) * 2 < names.Count;
     }
 
     /// <summary>The plan on the table is counted first: it is what she has.</summary>
@@ -223,7 +246,7 @@ public sealed class LooksDesk : IDisposable
     private void Count(string key, int at, LaidOutJob? job, CancellationToken stop)
     {
         var look = ShownOf(key)?[at];
-        if (look is not { IsImpossible: false, IsHelper: false })
+        if (look is not { IsImpossible: false, HeightMm: not null })
         {
             return;
         }

@@ -31,6 +31,14 @@ internal static class Itemiser
         return unshown.Count > 0 ? new Itemised([], unshown) : new Itemised(Runs(text, clusters), []);
     }
 
+    /// <summary>Whether any letter of a name is drawn by the chosen face itself; signs that belong to every script do not count.</summary>
+    public static bool HasLetterOfChosen(string text, FaceChain chain)
+    {
+        var clusters = Clusters(text);
+        ShareScripts(clusters);
+        return clusters.Any(c => !c.IsShared && chain.For(c.Text, c.Script) == chain.Chosen);
+    }
+
     private static List<Cluster> Clusters(string text)
     {
         var clusters = new List<Cluster>(text.Length);

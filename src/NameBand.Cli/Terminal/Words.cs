@@ -13,7 +13,7 @@ internal static class Words
         Said.Counted(number, "#,0", one, many ?? one + "s").Changed(
             (text, _) => string.Concat(text.Select((c, i) => c == ' ' && IsBesideDigit(text, i) ? Tie : c)));
 
-    public static Said Duration(double minutes) => Tied(NameBand.Common.Duration.InWords(minutes));
+    public static Said Duration(double minutes) => NameBand.Common.Duration.InTiedWords(minutes);
 
     public static Said Duration(ToldFigure minutes)
     {

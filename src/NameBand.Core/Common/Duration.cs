@@ -56,6 +56,9 @@ public static class Duration
         return whole < 60 ? $"{whole} min" : whole % 60 == 0 ? (Said)$"{whole / 60} h" : $"{whole / 60} h {whole % 60} min";
     }
 
+    /// <summary>The same with blanks at which no line is broken.</summary>
+    public static Said InTiedWords(double minutes) => InWords(minutes).Changed((text, _) => text.Replace(' ', '\u00a0'));
+
     private static double UnitMinutes(string word) => word.ToUpperInvariant() switch
     {
         "H" or "HOUR" or "HOURS" => 60,

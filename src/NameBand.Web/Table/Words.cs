@@ -8,7 +8,7 @@ internal static class Words
 {
     private static readonly Said[] Small = ["no", "one", "two", "three", "four", "five", "six"];
 
-    public static Said Time(double minutes) => NameBand.Common.Duration.InWords(minutes);
+    public static Said Time(double minutes) => NameBand.Common.Duration.InTiedWords(minutes);
 
     public static Said Count(int n, string one, string many) => Said.Counted(n, "#,0", one, many);
 

@@ -66,9 +66,10 @@ public class TerminalTests
     [InlineData(6000, "100 h")]
     public void Durations_are_said_as_a_person_says_them_and_alike_in_commands_on_paper_and_on_the_page(double minutes, string expected)
     {
-        Assert.Equal(expected, Words.Duration(minutes).English.Replace(Words.Tie, ' '));
-        Assert.Equal(expected, NameBand.Output.Packet.JobInWords.Time(minutes).English.Replace(Words.Tie, ' '));
-        Assert.Equal(expected, NameBand.Web.Table.Words.Time(minutes));
+        string tied = expected.Replace(' ', Words.Tie);
+        Assert.Equal(tied, Words.Duration(minutes).English);
+        Assert.Equal(tied, NameBand.Output.Packet.JobInWords.Time(minutes).English);
+        Assert.Equal(tied, NameBand.Web.Table.Words.Time(minutes).English);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ internal static class JobInWords
 
     public static Said Range(Figure minutes) => $"{Time(minutes.Likely)} ({Time(minutes.Low)} to {Time(minutes.High)})";
 
-    public static Said Time(double minutes) => Duration.InWords(minutes).Changed((text, _) => text.Replace(' ', '\u00a0'));
+    public static Said Time(double minutes) => Duration.InTiedWords(minutes);
 
     public static Said Hoopings(StripPlan plan) => Wording.Count(plan.Hoopings.Length, "hooping");
 

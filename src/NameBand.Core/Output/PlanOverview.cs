@@ -26,6 +26,9 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
     /// <summary>The plan's own mark; empty where it has none.</summary>
     public string Mark { get; init; } = "";
 
+    /// <summary>Marks on the proofs of rounds, by the round's number; an older plan has none.</summary>
+    public ImmutableDictionary<int, string> RoundMarks { get; init; } = ImmutableDictionary<int, string>.Empty;
+
     /// <summary>Names that are keyed in or traced, by their numbers.</summary>
     public ImmutableArray<PlannedName> Names { get; init; } = [];
 
@@ -59,6 +62,7 @@ public sealed record PlanOverview(string Title, ImmutableArray<PlannedHooping> H
             plan)
         {
             Mark = written.Made?.Mark ?? "",
+            RoundMarks = written.Rounds.Where(r => r.Mark is not null).ToImmutableDictionary(r => r.Number, r => r.Mark!),
             Names = [.. Named(written, plan)],
             FinishingMinutes = written.Work is { } work ? [.. PlanWork.Finishing(work)] : null,
         };

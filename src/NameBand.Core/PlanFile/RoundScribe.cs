@@ -41,6 +41,7 @@ internal static class RoundScribe
                 ? null : Thousandths.Mm(round.LengthMm * (curve.RadiusMm - plan.Hem.Strip.FinishedWidthMm) / curve.RadiusMm),
             MadeFrom = made?.MadeFrom,
             ProofPrint = made?.ProofPrint,
+            Mark = SheetMarks.Of(plan, round),
             Segments = new Lazily<WrittenSegment>(
                 round.Segments.Length, i => Segment(plan, round.Segments[i], placesMm[round.Segments[i].Number], (minutes, origin))),
         };

@@ -36,6 +36,9 @@ internal sealed record WrittenRound
 
     public string? ProofPrint { get; init; }
 
+    /// <summary>Stands on the round's proof.</summary>
+    public string? Mark { get; init; }
+
     public required IReadOnlyList<WrittenSegment> Segments { get; init; }
 }
 

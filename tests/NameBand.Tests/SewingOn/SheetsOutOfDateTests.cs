@@ -88,6 +88,14 @@ public sealed class SheetsOutOfDateTests
             string plan = job.Plan().GetProperty("made").GetProperty("mark").GetString()!;
             Assert.Contains(
                 $"{plan} is the mark of the whole plan", CliRun.Of("sewn", job.Folder, $"{other}", "--mark", plan).ErrorsOnOneLine);
+            foreach (var round in job.Plan().GetProperty("rounds").EnumerateArray())
+            {
+                string ofRound = round.GetProperty("mark").GetString()!;
+                Assert.Contains(
+                    $"{ofRound} is the mark of round {round.GetProperty("number").GetInt32()}, on its proof, and not of hooping {other}.",
+                    CliRun.Of("sewn", job.Folder, $"{other}", "--mark", ofRound).ErrorsOnOneLine);
+            }
+
             string unknown = its == "2222" ? "3333" : "2222";
             Assert.Contains(
                 $"No plan that is known of gave hooping {other} the mark {unknown}",

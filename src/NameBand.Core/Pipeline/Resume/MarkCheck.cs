@@ -62,6 +62,13 @@ internal static class MarkCheck
                 $"The hooping’s own stands after its number, on its proof and in the packet: sewn JOB {number} --mark SIGNS");
         }
 
+        if (plan.RoundMarks.FirstOrDefault(r => r.Value == said) is { Value: not null, Key: var round })
+        {
+            return Problem.CannotUse(
+                where, $"{shown} is the mark of round {round}, on its proof, and not of hooping {number}. {Nothing}",
+                $"The hooping’s own stands after its number, on its proof and in the packet: sewn JOB {number} --mark SIGNS");
+        }
+
         return old.Contains(said)
             ? Problem.CannotUse(
                 where, $"The sheet with mark {shown} is an old one: names or places of hooping {number} have changed since; "

@@ -111,6 +111,20 @@ public sealed class Face
         return SKTypeface.FromData(data);
     }
 
+    /// <summary>The same with no other letters than these, for a file that carries it; the caller disposes of it.</summary>
+    /// <param name="codePoints">Characters with their own glyphs.</param>
+    /// <param name="glyphs">Numbers of further glyphs.</param>
+    internal SKTypeface? OpenForPaper(IEnumerable<int> codePoints, IEnumerable<uint> glyphs)
+    {
+        if (FontSubset.Of(_file, codePoints, glyphs) is not { } part)
+        {
+            return OpenForPaper();
+        }
+
+        using var data = SKData.CreateCopy(part);
+        return SKTypeface.FromData(data);
+    }
+
     /// <summary>The outline of a glyph; worked out once.</summary>
     internal GlyphShape Shape(int glyph) => _glyphs.GetOrAdd(glyph, g => new Lazy<GlyphShape>(() => MakeShape(g))).Value;
 

@@ -22,9 +22,12 @@ internal sealed class SheetFace : IDisposable
     /// <summary>Width of the mark that shows a blank, as a part of the size; no face of ours has it, so it is drawn.</summary>
     public const double BlankPart = 0.5;
 
+    /// <summary>Letters that faces of text tie together, English or not.</summary>
+    private const string Tied = "ff-fi-fl-ffi-ffl-fj-tt-ti";
+
     private readonly Face _chosen;
     private readonly NameShaper _shaper;
-    private readonly Dictionary<string, SKTypeface> _papers = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SheetLetters> _papers = new(StringComparer.Ordinal);
 
     private SheetFace(Face chosen, FaceShelf shelf)
     {
@@ -67,7 +70,7 @@ internal sealed class SheetFace : IDisposable
     }
 
     /// <summary>The chosen face alone, for letters that are drawn as shapes.</summary>
-    public SKFont At(double sizeMm) => FontOf(_chosen, sizeMm);
+    public SKFont At(double sizeMm) => FontOf(Paper(_chosen).Whole, sizeMm);
 
     public void Dispose()
     {
@@ -104,8 +107,10 @@ internal sealed class SheetFace : IDisposable
         var (shaped, text) = line;
         var (from, to) = part;
         var face = shaped.Glyphs[from].Face;
-        using var font = FontOf(face, capMm * face.UnitsPerEm / face.CapHeightUnits);
         var (start, bytes, offsets) = TextOf(shaped, text, from, to);
+        var typeface = Paper(face).With(
+            shaped.Glyphs.Skip(from).Take(to - from).Select(g => (uint)g.Glyph), System.Text.Encoding.UTF8.GetString(bytes));
+        using var font = FontOf(typeface, capMm * face.UnitsPerEm / face.CapHeightUnits);
         using var builder = new SKTextBlobBuilder();
         var run = builder.AllocateRawPositionedTextRun(font, to - from, bytes.Length, null);
         bytes.CopyTo(run.Text);
@@ -156,7 +161,7 @@ internal sealed class SheetFace : IDisposable
         return (start, System.Text.Encoding.UTF8.GetBytes(part), offsets);
     }
 
-    private SKFont FontOf(Face face, double sizeMm) => new(Paper(face), (float)sizeMm)
+    private static SKFont FontOf(SKTypeface typeface, double sizeMm) => new(typeface, (float)sizeMm)
     {
         Hinting = SKFontHinting.None,
         Subpixel = true,
@@ -164,12 +169,12 @@ internal sealed class SheetFace : IDisposable
         Edging = SKFontEdging.Antialias,
     };
 
-    private SKTypeface Paper(Face face)
+    private SheetLetters Paper(Face face)
     {
         if (!_papers.TryGetValue(face.Id, out var paper))
         {
-            paper = face.OpenForPaper() ?? throw new IOException($"The face {face.Name} cannot be drawn with.");
-            _papers.Add(face.Id, paper);
+            var tied = face == _chosen ? Shape(Tied, out _).Glyphs.Select(g => (uint)g.Glyph) : null;
+            _papers.Add(face.Id, paper = new SheetLetters(face, tied));
         }
 
         return paper;

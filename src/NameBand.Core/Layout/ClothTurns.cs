@@ -21,15 +21,15 @@ internal static class ClothTurns
     /// <summary>The plan with its hoopings numbered in that order. Only for a plan of which nothing is sewn.</summary>
     public static StripPlan Ordered(StripPlan plan)
     {
-        ImmutableArray<ImmutableArray<Hooping>> cloths = [.. plan.Hoopings.GroupBy(h => h.Cloth).OrderBy(g => g.Min(h => h.Number))
-            .Select(g => g.OrderBy(h => h.Number).ToImmutableArray())];
-        ImmutableArray<ImmutableArray<ImmutableArray<ImmutableArray<CssColour>>>> options =
-            [.. cloths.Select(c => c.Select(h => ThreadTurns.OrdersOf(plan, h)).Where(o => !o.IsEmpty).ToImmutableArray())];
-        if (cloths.Length < 2 || options.SelectMany(c => c).SelectMany(h => h[0]).Distinct().Take(2).Count() < 2)
+        if (ThreadTurns.NumbersIn(plan).Count < 2)
         {
             return plan;
         }
 
+        ImmutableArray<ImmutableArray<Hooping>> cloths = [.. plan.Hoopings.GroupBy(h => h.Cloth).OrderBy(g => g.Min(h => h.Number))
+            .Select(g => g.OrderBy(h => h.Number).ToImmutableArray())];
+        ImmutableArray<ImmutableArray<ImmutableArray<ImmutableArray<CssColour>>>> options =
+            [.. cloths.Select(c => c.Select(h => ThreadTurns.OrdersOf(plan, h)).Where(o => !o.IsEmpty).ToImmutableArray())];
         var order = Fewest(options);
         var numbers = plan.Hoopings.Select(h => h.Number).Order().ToList();
         var numberOf = order.SelectMany(c => cloths[c]).Select((h, i) => (h.Number, New: numbers[i]))

@@ -32,14 +32,14 @@ public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, I
     /// <param name="sewn">Of hoopings that are sewn the order in which they were: it is not planned again.</param>
     public static ThreadTurns Of(StripPlan plan, IReadOnlyDictionary<int, ImmutableArray<CssColour>>? sewn = null)
     {
-        var hoopings = plan.Hoopings.OrderBy(h => h.Number).Select(h => (h.Number, Orders: OrdersOf(plan, h, sewn)))
-            .Where(h => !h.Orders.IsEmpty).ToList();
-        ImmutableArray<CssColour> threads = [.. hoopings.SelectMany(h => h.Orders[0]).Distinct().OrderBy(t => t.Number)];
+        ImmutableArray<CssColour> threads = [.. NumbersIn(plan).Select(CssColour.Of)];
         if (threads.Length < 2)
         {
             return None with { Threads = threads };
         }
 
+        var hoopings = plan.Hoopings.OrderBy(h => h.Number).Select(h => (h.Number, Orders: OrdersOf(plan, h, sewn)))
+            .Where(h => !h.Orders.IsEmpty).ToList();
         var orders = Fewest([.. hoopings.Select(h => h.Orders)]);
         var all = ImmutableDictionary.CreateBuilder<int, HoopingThreads>();
         for (int i = 0; i < orders.Length; i++)
@@ -50,6 +50,21 @@ public sealed record ThreadTurns(ImmutableDictionary<int, HoopingThreads> All, I
         }
 
         return new ThreadTurns(all.ToImmutable(), threads);
+    }
+
+    /// <summary>Numbers of the colours that are sewn, the lowest first.</summary>
+    internal static List<int> NumbersIn(StripPlan plan)
+    {
+        var numbers = new SortedSet<int>();
+        foreach (var hooped in plan.Hoopings.SelectMany(h => h.Segments))
+        {
+            foreach (var name in hooped.Segment.NamesAndMotifs.Where(n => !n.IsGone))
+            {
+                numbers.Add(ThreadOf(plan, name).Number);
+            }
+        }
+
+        return [.. numbers];
     }
 
     /// <summary>The orders that a hooping's threads may be sewn in; none where it holds no name.</summary>

@@ -24,21 +24,36 @@ public sealed class PlanStepTests
     [Fact]
     public void Another_face_is_named_and_the_same_one_is_not()
     {
-        var (one, other) = (Offered(""), Offered("", "Lato Bold", JobEdit.Text("lettering.face", "Lato Bold")));
+        var (one, other) = (Offered(""), Offered("", "Lato Bold", 9, JobEdit.Text("lettering.face", "Lato Bold")));
 
         Assert.StartsWith("in Lato Bold: ", PlanStep.InWords(other, one).English, StringComparison.Ordinal);
         Assert.DoesNotContain("Lato", PlanStep.InWords(other, other).English, StringComparison.Ordinal);
     }
 
-    private static OfferedPlan Offered(string strip, params JobEdit[] edits) => Offered(strip, "Nunito Bold", edits);
+    /// <summary>Letters of another height are told once: as what is set where it is the height, else as what comes of it.</summary>
+    [Fact]
+    public void Letters_that_come_out_larger_or_smaller_are_told_once()
+    {
+        var one = Offered("");
+        var set = Offered("", "Nunito Bold", 8, JobEdit.Text("lettering.height", "8 mm"));
+        string told = PlanStep.InWords(set, one).English;
+        Assert.StartsWith("letters 1.0 mm smaller: ", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("letters", told[8..], StringComparison.Ordinal);
+        string come = PlanStep.InWords(set with { Edits = [JobEdit.Text("lettering.order", "alphabetical")] }, one).English;
+        Assert.Equal(2, come.Split("letters 1.0 mm smaller").Length);
+        var back = one with { Edits = [JobEdit.Remove("lettering.order")] };
+        Assert.Contains("letters 1.0 mm larger", PlanStep.InWords(back, set).English, StringComparison.Ordinal);
+    }
 
-    private static OfferedPlan Offered(string strip, string face, params JobEdit[] edits)
+    private static OfferedPlan Offered(string strip, params JobEdit[] edits) => Offered(strip, "Nunito Bold", 9, edits);
+
+    private static OfferedPlan Offered(string strip, string face, int heightMm, params JobEdit[] edits)
     {
         using var folder = new TemporaryFolder()
             .With("names.csv", "Name\nAda Marsh\nBo Reed\nCara Quill\nDov Tarn\nEmlyn Sedge\nFenna Weir\n")
             .With("job.json", $$"""
                 { "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 },
-                  "lettering": { "height": "9 mm", "face": "{{face}}" }, "strip": { "rounds": 1{{strip}} } }
+                  "lettering": { "height": "{{heightMm}} mm", "face": "{{face}}" }, "strip": { "rounds": 1{{strip}} } }
                 """);
         var report = Bander.Hours(folder.FullPath);
         return new OfferedPlan("", [.. edits], report.Job!, report.Plan!, report.Estimate!);

@@ -112,11 +112,10 @@ public sealed class Face
     }
 
     /// <summary>The same with no other letters than these, for a file that carries it; the caller disposes of it.</summary>
-    /// <param name="codePoints">Characters with their own glyphs.</param>
-    /// <param name="glyphs">Numbers of further glyphs.</param>
-    internal SKTypeface? OpenForPaper(IEnumerable<int> codePoints, IEnumerable<uint> glyphs)
+    /// <param name="glyphs">Their numbers.</param>
+    internal SKTypeface? OpenForPaper(IEnumerable<uint> glyphs)
     {
-        if (FontSubset.Of(_file, codePoints, glyphs) is not { } part)
+        if (FontSubset.Of(_file, glyphs) is not { } part)
         {
             return OpenForPaper();
         }

@@ -12,19 +12,18 @@ internal static partial class FontSubset
 {
     private const string Library = "libHarfBuzzSharp";
 
-    /// <summary>Of hb-subset.h: no hints (sheets are drawn without), glyphs keep their numbers, no letters but those asked for.</summary>
-    private const uint Flags = 0x1 | 0x2 | 0x200;
+    /// <summary>Of hb-subset.h: no hints, for sheets are drawn without; glyphs keep their numbers.</summary>
+    private const uint Flags = 0x1 | 0x2;
 
     private const int DropTables = 3; // HB_SUBSET_SETS_DROP_TABLE_TAG of hb-subset.h.
 
-    /// <summary>Text comes shaped to a sheet: what shapes it need not be carried.</summary>
+    /// <summary>Text comes shaped to a sheet: what shapes it need not be carried, nor the letters it might take.</summary>
     private static readonly uint[] ShapingTables = [Tag("GSUB"), Tag("GPOS"), Tag("GDEF"), Tag("kern")];
 
     /// <param name="file">A face that has been checked.</param>
-    /// <param name="codePoints">Characters whose own glyphs are wanted.</param>
-    /// <param name="glyphs">Numbers of further glyphs.</param>
+    /// <param name="glyphs">Their numbers; the characters they stand for are carried with them.</param>
     /// <returns>A font file; null where none could be made.</returns>
-    public static unsafe byte[]? Of(byte[] file, IEnumerable<int> codePoints, IEnumerable<uint> glyphs)
+    public static unsafe byte[]? Of(byte[] file, IEnumerable<uint> glyphs)
     {
         nint input = hb_subset_input_create_or_fail();
         if (input == 0)
@@ -36,7 +35,6 @@ internal static partial class FontSubset
         try
         {
             hb_subset_input_set_flags(input, Flags);
-            Add(hb_subset_input_unicode_set(input), codePoints.Select(c => (uint)c));
             Add(hb_subset_input_glyph_set(input), glyphs);
             Add(hb_subset_input_set(input, DropTables), ShapingTables);
             fixed (byte* start = file)
@@ -82,9 +80,6 @@ internal static partial class FontSubset
 
     [LibraryImport(Library)]
     private static partial void hb_subset_input_set_flags(nint input, uint flags);
-
-    [LibraryImport(Library)]
-    private static partial nint hb_subset_input_unicode_set(nint input);
 
     [LibraryImport(Library)]
     private static partial nint hb_subset_input_glyph_set(nint input);

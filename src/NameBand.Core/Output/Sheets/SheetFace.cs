@@ -108,8 +108,7 @@ internal sealed class SheetFace : IDisposable
         var (from, to) = part;
         var face = shaped.Glyphs[from].Face;
         var (start, bytes, offsets) = TextOf(shaped, text, from, to);
-        var typeface = Paper(face).With(
-            shaped.Glyphs.Skip(from).Take(to - from).Select(g => (uint)g.Glyph), System.Text.Encoding.UTF8.GetString(bytes));
+        var typeface = Paper(face).With(shaped.Glyphs.Skip(from).Take(to - from).Select(g => (uint)g.Glyph));
         using var font = FontOf(typeface, capMm * face.UnitsPerEm / face.CapHeightUnits);
         using var builder = new SKTextBlobBuilder();
         var run = builder.AllocateRawPositionedTextRun(font, to - from, bytes.Length, null);

@@ -18,7 +18,6 @@ internal sealed class SheetLetters(Face face, IEnumerable<uint>? tied) : IDispos
     private static readonly int[] Usual = [.. Enumerable.Range(0x20, 0x17F - 0x20 + 1), .. Enumerable.Range(0x2010, 0x2030 - 0x2010)];
 
     private readonly List<(SKTypeface Typeface, HashSet<uint> Glyphs)> _parts = [];
-    private readonly HashSet<int> _signs = tied is null ? [] : [.. Usual];
     private SKTypeface? _whole;
 
     /// <exception cref="IOException">It cannot be drawn with.</exception>
@@ -26,9 +25,8 @@ internal sealed class SheetLetters(Face face, IEnumerable<uint>? tied) : IDispos
 
     /// <summary>A part that has all of these glyphs.</summary>
     /// <param name="glyphs">Numbers in the face.</param>
-    /// <param name="text">What they show, by which a reader of the file finds them again.</param>
     /// <exception cref="IOException">It cannot be drawn with.</exception>
-    public SKTypeface With(IEnumerable<uint> glyphs, string text)
+    public SKTypeface With(IEnumerable<uint> glyphs)
     {
         var wanted = glyphs.ToHashSet();
         foreach (var (typeface, has) in _parts)
@@ -45,10 +43,8 @@ internal sealed class SheetLetters(Face face, IEnumerable<uint>? tied) : IDispos
         }
 
         // What came before comes again sooner than what did not.
-        wanted.UnionWith(_parts.Count > 0 ? _parts[^1].Glyphs : tied ?? []);
-        _signs.UnionWith(text.EnumerateRunes().Select(r => r.Value));
-        wanted.UnionWith(_signs.Select(face.GlyphOf));
-        var part = Opened(face.OpenForPaper(_signs, wanted));
+        wanted.UnionWith(_parts.Count > 0 ? _parts[^1].Glyphs : tied?.Concat(Usual.Select(face.GlyphOf)) ?? []);
+        var part = Opened(face.OpenForPaper(wanted));
         _parts.Add((part, wanted));
         return part;
     }

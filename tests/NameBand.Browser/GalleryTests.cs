@@ -66,16 +66,16 @@ public sealed partial class GalleryTests(Chromium browser) : BrowserTests(browse
         await page.EvaluateAsync("""
             () => {
                 window.everSeen = new Set();
-                new MutationObserver(() => document.querySelectorAll('[aria-label^=Faces] .look strong').forEach(l => everSeen.add(l.textContent)))
+                const faces = '[aria-label^=Faces] .look strong';
+                new MutationObserver(() => document.querySelectorAll(faces).forEach(l => everSeen.add(l.textContent)))
                     .observe(document.body, { childList: true, subtree: true });
             }
             """);
         await page.Locator(".sentence .part", new() { HasText = "Roboto Slab" }).First.ClickAsync();
         await WholeAsync(page, "Faces", 9);
-        Assert.Equal(
+        Assert.Equivalent(
             await page.Locator(".look strong").AllTextContentsAsync(),
-            await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('.look strong')].map(l => l.textContent).filter(n => everSeen.has(n))"));
-        Assert.Equal(await page.Locator(".look").CountAsync(), await page.EvaluateAsync<int>("() => everSeen.size"));
+            await page.EvaluateAsync<string[]>("() => [...everSeen]"), strict: true);
         tab.ExpectNoComplaint();
     }
 

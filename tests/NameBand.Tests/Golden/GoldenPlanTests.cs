@@ -15,8 +15,6 @@ namespace NameBand.Tests.Golden;
 public sealed class GoldenPlanTests
 {
     private const string Kept = "tests/NameBand.Tests/Data/plans.golden.txt";
-    private const string Renewing = "NAMEBAND_RENEW_GOLDENS";
-    private const string Showing = "NAMEBAND_GOLDENS_TO";
 
     private static readonly string[] Samples = ["lantern-walk", "quay-banner", "boat-banner", "lantern-cape"];
 
@@ -37,13 +35,13 @@ public sealed class GoldenPlanTests
         var (kind, made) = Make(job, folder);
         AssertStatus(made);
         string line = $"{job} ({kind}): {PlanDigest.Of(folder["out"])}";
-        Show(job, folder["out"]);
+        Goldens.Show(job, folder["out"]);
         if (kind == "sample")
         {
             HoldGallery(job, folder["out"]);
         }
 
-        if (Environment.GetEnvironmentVariable(Renewing) == "1")
+        if (Goldens.AreRenewed)
         {
             Keep(job, line);
         }
@@ -52,8 +50,8 @@ public sealed class GoldenPlanTests
         Assert.True(
             was == line,
             $"{job} is made otherwise than it was.\nwas: {was}\nnow: {line}\n"
-            + $"To see what differs, run this with {Showing}=FOLDER before and after the change. "
-            + $"If it is meant, renew with {Renewing}=1 and say why in the commit.");
+            + $"To see what differs, run this with {Goldens.Showing}=FOLDER before and after the change. "
+            + $"If it is meant, renew with {Goldens.Renewing}=1 and say why in the commit.");
     }
 
     [Fact]
@@ -81,7 +79,7 @@ public sealed class GoldenPlanTests
         string kept = Path.Combine(Repository.Root, "docs", "pictures", name);
         // A run without a hoop is as long as its strip: its round is drawn smaller.
         string drawn = Path.Combine(made, sample == "boat-banner" ? "proofs/round-01.png" : "proofs/hooping-001.png");
-        if (Environment.GetEnvironmentVariable(Renewing) == "1")
+        if (Goldens.AreRenewed)
         {
             File.Copy(drawn, kept, overwrite: true);
         }
@@ -128,21 +126,5 @@ public sealed class GoldenPlanTests
         var lines = KeptLines().Where(l => !IsOf(l, job)).Append(line).ToLookup(l => l[..l.IndexOf(' ', StringComparison.Ordinal)]);
         string[] heading = [.. File.ReadAllLines(path).Where(l => l.StartsWith('#'))];
         File.WriteAllText(path, string.Concat(heading.Concat(All.SelectMany(j => lines[j])).Select(l => l + "\n")));
-    }
-
-    /// <summary>Keeps what was made in a folder of the asker's, to be compared with what another build makes.</summary>
-    private static void Show(string job, string made)
-    {
-        if (Environment.GetEnvironmentVariable(Showing) is not { Length: > 0 } to)
-        {
-            return;
-        }
-
-        foreach (string file in Directory.GetFiles(made, "*", SearchOption.AllDirectories))
-        {
-            string copy = Path.Combine(to, job, Path.GetRelativePath(made, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy, overwrite: true);
-        }
     }
 }

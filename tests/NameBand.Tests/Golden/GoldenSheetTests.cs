@@ -14,8 +14,6 @@ namespace NameBand.Tests.Golden;
 public abstract partial class GoldenSheetTests
 {
     private const string Kept = "tests/NameBand.Tests/Data/sheets";
-    private const string Renewing = "NAMEBAND_RENEW_GOLDENS";
-    private const string Showing = "NAMEBAND_GOLDENS_TO";
 
     /// <summary>Before the job is made, and after.</summary>
     private static readonly string[] Before = ["names", "swatch", "measure"];
@@ -41,11 +39,11 @@ public abstract partial class GoldenSheetTests
             .. Before.Concat(After).Select(c => Answer(job, folder, c)),
             .. SheetDigest.Of(folder.FullPath, f => !own.Contains(f)),
         ];
-        Show(job, folder.FullPath);
+        Goldens.Show(job, folder.FullPath);
         string path = Path.Combine(Repository.Root, Kept, job + ".txt");
         string[] was = File.Exists(path) ? File.ReadAllLines(path) : [];
         bool isAlike = was.Length == lines.Length && was.Zip(lines).All(l => SheetDigest.AreAlike(l.First, l.Second));
-        if (!isAlike && Environment.GetEnvironmentVariable(Renewing) == "1")
+        if (!isAlike && Goldens.AreRenewed)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllLines(path, lines);
@@ -54,8 +52,8 @@ public abstract partial class GoldenSheetTests
         Assert.True(
             isAlike,
             $"{job} is made otherwise than it was:\n{string.Join('\n', Others(was, lines).Take(12))}\n"
-            + $"To see what differs, run this with {Showing}=FOLDER before and after the change. "
-            + $"If it is meant, renew with {Renewing}=1 and say why in the commit.");
+            + $"To see what differs, run this with {Goldens.Showing}=FOLDER before and after the change. "
+            + $"If it is meant, renew with {Goldens.Renewing}=1 and say why in the commit.");
     }
 
     private static IEnumerable<string> Others(string[] was, string[] lines)
@@ -85,26 +83,12 @@ public abstract partial class GoldenSheetTests
         string[] words = command.Split(' ');
         var run = CliRun.Of([words[0], folder.FullPath, .. words[1..], "--json"]);
         string said = OfTheDay().Replace(run.Out + run.Errors, "").Replace(folder.FullPath, "JOB", StringComparison.Ordinal);
-        if (Environment.GetEnvironmentVariable(Showing) is { Length: > 0 } to)
+        if (Goldens.ShownIn(job) is { } to)
         {
-            Directory.CreateDirectory(Path.Combine(to, job));
-            File.WriteAllText(Path.Combine(to, job, $"said {command}.json"), said);
+            File.WriteAllText(Path.Combine(to, $"said {command}.json"), said);
         }
 
-        return $"{command}: status {run.Status}, {SheetDigest.Print(Encoding.UTF8.GetBytes(said))}";
-    }
-
-    private static void Show(string job, string made)
-    {
-        if (Environment.GetEnvironmentVariable(Showing) is { Length: > 0 } to)
-        {
-            foreach (string file in Directory.GetFiles(made, "*", SearchOption.AllDirectories))
-            {
-                string copy = Path.Combine(to, job, Path.GetRelativePath(made, file));
-                Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-                File.Copy(file, copy, overwrite: true);
-            }
-        }
+        return $"{command}: status {run.Status}, {PlanDigest.Print([Encoding.UTF8.GetBytes(said)])}";
     }
 
     [GeneratedRegex("""^ *"(seconds|when|at|bytes)": .*\n""", RegexOptions.Multiline)]

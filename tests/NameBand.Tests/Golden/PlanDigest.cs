@@ -59,7 +59,7 @@ internal static partial class PlanDigest
     }
 
     /// <returns>A dash for no file.</returns>
-    private static string Print(IEnumerable<byte[]> files)
+    public static string Print(IEnumerable<byte[]> files)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         int count = 0;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using NameBand.Tests.WholeLine;
 using SixLabors.ImageSharp;
@@ -15,8 +14,6 @@ namespace NameBand.Tests.Golden;
 /// </summary>
 internal static class SheetDigest
 {
-    private const int ShownDigits = 10;
-
     /// <summary>Parts of a picture along its longer and its shorter side.</summary>
     private const int PartsAlong = 16, PartsAcross = 8;
 
@@ -54,8 +51,8 @@ internal static class SheetDigest
     {
         ".png" => Shades(bytes),
         ".pdf" => Sheets(bytes),
-        ".json" => Print(Encoding.UTF8.GetBytes(PlanDigest.Steady(bytes))),
-        _ => Print(bytes),
+        ".json" => PlanDigest.Print([Encoding.UTF8.GetBytes(PlanDigest.Steady(bytes))]),
+        _ => PlanDigest.Print([bytes]),
     };
 
     private static string Shades(byte[] png)
@@ -111,8 +108,6 @@ internal static class SheetDigest
         }
 
         drawn.Append(page.NumberOfImages);
-        return Print(Encoding.UTF8.GetBytes(drawn.ToString()));
+        return PlanDigest.Print([Encoding.UTF8.GetBytes(drawn.ToString())]);
     }
-
-    public static string Print(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes))[..ShownDigits];
 }

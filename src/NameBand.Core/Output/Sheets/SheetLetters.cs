@@ -11,7 +11,7 @@ namespace NameBand.Output.Sheets;
 /// the first.</param>
 internal sealed class SheetLetters(Face face, IEnumerable<uint>? tied) : IDisposable
 {
-    // Each part costs some 2 KB for its head, so that a sheet with more of them would come near the whole face. Our choice.
+    // Each part has what came before it once more, some 10 KB of Latin: with many more the whole face is no larger. Our choice.
     private const int MostParts = 8;
 
     /// <summary>Latin letters with their accents, and the dashes, quotes and dots of texts (Unicode's blocks).</summary>

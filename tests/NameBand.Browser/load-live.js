@@ -1,4 +1,5 @@
-// Many live tabs and lent screens, over and over, to see whether memory stays flat; all on this computer. Not a test.
+// Many live tabs and lent screens, over and over, to see whether memory stays flat; all on this computer. Not a test. One tab stands in
+// a browser, and the change is made there; the others have the page's line and no browser (circuit.js).
 // Build the Release program and the browser tests first, then run it with the Node that comes with the driver:
 //   tests/NameBand.Browser/bin/Release/net10.0/.playwright/node/linux-x64/node tests/NameBand.Browser/load-live.js [TABS [SCREENS [ROUNDS [HOURS [REST SECONDS]]]]]
 // NAMEBAND_GCDUMP names the program dotnet-gcdump: then it is told after each round how much is really alive, and how many lines of tabs.
@@ -6,6 +7,7 @@
 const fs = require('fs'), http = require('http'), os = require('os'), path = require('path');
 const { execFileSync, spawn } = require('child_process');
 const root = path.resolve(__dirname, '../..');
+const { openTab } = require('./circuit.js');
 const { chromium } = require(path.join(__dirname, 'bin/Release/net10.0/.playwright/package'));
 const program = process.env.NAMEBAND_PROGRAM ?? path.join(root, 'src/NameBand.Cli/bin/Release/net10.0/nameband.dll');
 const bare = '/usr/bin/chromium-headless-shell';
@@ -32,10 +34,6 @@ const alive = () => {
 };
 const agent = new http.Agent({ keepAlive: true, maxSockets: screens });
 
-// Two hundred strips drawn on one computer would try the browser, not the page's server: all tabs but the first draw none.
-const undrawn = `export const here = { strip: null, waiting: new Set(), data: null, camera: null };
-  export const begin = () => new Proxy({}, { get: (_, name) => name === 'then' || typeof name === 'symbol' ? undefined : () => null });`;
-
 const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((done, lost) => {
   const request = http.request(url, { method, headers, agent, timeout: 60000 }, answer => {
     let text = '';
@@ -53,7 +51,7 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
     server.stdout.on('data', d => { said += d; const m = /http:\/\/127\.0\.0\.1:\d+\/open\/[a-z0-9-]{23}(?=\s)/.exec(said); if (m) found(m[0]); });
     server.on('exit', () => lost(new Error(said)));
   });
-  const browser = await chromium.launch({ executablePath: fs.existsSync(bare) ? bare : '/usr/bin/chromium', args: ['--no-sandbox', '--renderer-process-limit=2'] });
+  const browser = await chromium.launch({ executablePath: fs.existsSync(bare) ? bare : '/usr/bin/chromium', args: ['--no-sandbox'] });
   try {
     const context = await browser.newContext({ viewport: { width: 800, height: 600 } });
     context.setDefaultTimeout(600000);
@@ -81,29 +79,21 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
     await own.close();
     console.log(`${screens} screens have the lent view: ${megabytes()} MB`);
 
+    const ownCookie = (await context.cookies(worktable)).map(c => `${c.name}=${c.value}`).join('; ');
     let asked = 0, wrong = 0;
     for (let round = 1; round <= rounds; round++) {
       const begun = Date.now();
-      const pages = [];
-      for (let i = 0; i < tabs; i++) {
-        const page = await context.newPage();
-        await page.route(/\/(strip|garment)(\.\w+)?\.js/, r => r.fulfill({ contentType: 'text/javascript', body: undrawn }));
-        await page.goto(worktable);
-        pages.push(page);
-      }
-      for (const page of pages) await page.waitForSelector('[data-alive]');
-      const live = megabytes();
+      const others = [];
+      for (let i = 1; i < tabs; i++) others.push(await openTab(worktable, ownCookie));
+      await Promise.all(others.map(tab => tab.saw('mm high')));
+      const live = megabytes(), liveAfter = Math.round((Date.now() - begun) / 1000);
       const height = 7 + round % 3 * 0.5;
-      await one.bringToFront();
       if (await one.locator('#panel').count() === 0) await one.getByRole('button', { name: /^[\d.]+ mm$/ }).first().click();
       const field = one.getByLabel('Height', { exact: true });
       await field.fill(`${height} mm`);
       await field.press('Enter');
-      let followed = 0;
-      for (const page of pages) {
-        await page.waitForFunction(h => document.querySelector('.sentence').textContent.includes(h), `${height} mm high`);
-        followed++;
-      }
+      await one.waitForFunction(h => document.querySelector('.sentence').textContent.includes(h), `${height} mm high`);
+      await Promise.all(others.map(tab => tab.saw(`${height} mm high`)));
 
       // Meanwhile every lent screen looks how things are, as often as it would in those hours divided by the rounds.
       const looks = Math.round(hours * 3600 / lookEverySeconds / rounds);
@@ -117,9 +107,11 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
         return stamp;
       }));
       const busy = megabytes();
-      for (const page of pages) await page.close();
+      const lost = others.filter(tab => tab.trouble()).length;
+      // One in ten closes without a word, as when a computer falls asleep.
+      for (const [i, tab] of others.entries()) await tab.close(i % 10 > 0);
       await pause(rest * 1000);
-      console.log(`${new Date().toISOString().slice(11, 19)} round ${round}: ${tabs} live tabs ${live} MB, ${followed} follow a change; ${new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER'}, ` +
+      console.log(`${new Date().toISOString().slice(11, 19)} round ${round}: ${tabs} live tabs after ${liveAfter} s ${live} MB, all follow a change, ${lost} lost; ${new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER'}, ` +
         `${asked} looks so far, ${wrong} wrong, ${busy} MB; ${rest} s after: ${megabytes()} MB${alive()} (${Math.round((Date.now() - begun) / 1000)} s)`);
     }
   } finally {

@@ -47,6 +47,7 @@ public static class OutsideTool
             UseShellExecute = false,
         };
         start.Environment["LC_ALL"] = "C.UTF-8"; // Else a machine without a locale takes names for broken bytes.
+        start.Environment["OMP_THREAD_LIMIT"] = "1"; // Threads that wait for each other by turning take the cores from other tests.
         foreach (string arg in args)
         {
             start.ArgumentList.Add(arg);

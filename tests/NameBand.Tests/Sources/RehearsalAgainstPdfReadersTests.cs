@@ -109,6 +109,7 @@ public partial class RehearsalAgainstPdfReadersTests
             }).OfType<UglyToad.PdfPig.Core.PdfPoint>().Select(p => new Point(p.X * MmPerUnit, p.Y * MmPerUnit)).ToList())
             .Where(points => points.Count > 20)).ToList();
         double radius = plan.Hem.RadiusMm(1);
+        double widthMm = pdf.GetPage(1).Width * MmPerUnit;
         double lowerMm = 0;
         Assert.All(rows, points =>
         {
@@ -118,7 +119,7 @@ public partial class RehearsalAgainstPdfReadersTests
             lowerMm += length;
             double upper = points.Take(points.Count / 2).Zip(points.Take(points.Count / 2).Skip(1)).Sum(p => p.First.DistanceTo(p.Second));
             Assert.True(upper < length);
-            Assert.All(points, p => Assert.InRange(p.XMm, 11.9, (pdf.GetPage(1).Width * MmPerUnit) - 11.9));
+            Assert.All(points, p => Assert.InRange(p.XMm, 11.9, widthMm - 11.9));
         });
         Assert.True(rows.Count > 4);
         Assert.Equal(plan.Rounds[0].LengthMm + (rows.Count * Template.OverlapMm), lowerMm, 1.0);

@@ -60,7 +60,7 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
 
         await OutOfSightAsync(page, hangs);
         await LayOnOneRoundAsync(page, server.Url);
-        letters.LetGo();
+        await letters.LetGoAsync();
         await late.ComeAsync();
         await FramesAsync(page);
         tab.ExpectNoComplaint();
@@ -93,6 +93,7 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
         tab.ExpectNoComplaint();
         Assert.Equal(2, await RoundsAsync(page));
         await own.ComeAsync();
+        await maps.LetGoAsync();
         await page.WaitForFunctionAsync("() => document.querySelector('name-strip').strip.data.map.rounds.length === 1");
         await FramesAsync(page);
         tab.ExpectNoComplaint();
@@ -145,12 +146,24 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
             else
             {
                 await _waiting.Writer.WriteAsync(new Answer(route, await route.FetchAsync()));
+                if (_isLetGo)
+                {
+                    await LetGoAsync();
+                }
             }
         });
 
         public async Task<Answer> NextAsync() => await _waiting.Reader.ReadAsync().AsTask().WaitAsync(TimeSpan.FromSeconds(30));
 
-        public void LetGo() => _isLetGo = true;
+        /// <summary>What is asked for from now on comes at once, and so does what nobody has waited for.</summary>
+        public async Task LetGoAsync()
+        {
+            _isLetGo = true;
+            while (_waiting.Reader.TryRead(out var answer))
+            {
+                await answer.ComeAsync();
+            }
+        }
     }
 
     private sealed record Answer(IRoute Route, IAPIResponse Said)

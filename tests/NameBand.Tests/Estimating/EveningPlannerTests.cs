@@ -39,6 +39,18 @@ public class EveningPlannerTests
         Assert.Equal([[], [1, 2, 3], [], []], plan.Sittings.Select(s => s.Hoopings.ToArray()));
     }
 
+    [Fact]
+    public void In_one_go_the_other_work_is_a_sitting_where_there_is_any()
+    {
+        HoopingTime[] hoopings = [new HoopingTime(1, 30), new HoopingTime(2, 20)];
+        var alone = EveningPlanner.Plan(hoopings, [new SewingMachine("")], null);
+        Assert.Equal([50.0], alone.Sittings.Select(s => s.Minutes));
+        var whole = EveningPlanner.Plan(
+            hoopings, [new SewingMachine("")], null, new OtherWork([new OtherTask("cutting", 15)], [new OtherTask("pressing", 10)]));
+        Assert.Equal([50.0, 25], whole.Sittings.Select(s => s.Minutes));
+        Assert.Equal([[1, 2], []], whole.Sittings.Select(s => s.Hoopings.ToArray()));
+    }
+
     /// <summary>A machine of half the pace takes 20 min for what another sews in 10; hands take 15 at either.</summary>
     [Fact]
     public void Hands_are_not_slower_at_a_slower_machine()

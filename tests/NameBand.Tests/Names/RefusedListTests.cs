@@ -125,6 +125,18 @@ public class RefusedListTests
         Assert.DoesNotContain("secret", Lists.AllShown(read));
     }
 
+    /// <summary>A telephone number where all have one shows that nothing moved; a figure in an address shows nothing.</summary>
+    [Fact]
+    public void A_column_of_numbers_proves_the_name_and_one_of_text_with_figures_does_not()
+    {
+        var numbers = Lists.Read(
+            "Name,Phone,Note\nAnna,+44 (20) 79-46,\nBert,555 12,\nBo, Reed,555 14,x\nCarl,555 13,thanks, dear\n");
+        Assert.Equal("2 placed Anna\n3 placed Bert\n4 held Bo\n5 placed Carl", Lists.Table(numbers));
+
+        var addresses = Lists.Read("Name,Address\nAnna,Mill Lane 3\nBert,Weir Row 4\nBo, Reed 2,Quay 14\nCarl,Tow Path 9\n");
+        Assert.Equal("2 placed Anna\n3 placed Bert\n4 held Bo\n5 placed Carl", Lists.Table(addresses));
+    }
+
     [Fact]
     public void A_wish_that_may_have_slipped_a_column_holds_the_row()
     {

@@ -89,6 +89,30 @@ public sealed class ThreadTurnTests(ThreadTurnTests.Mixed mixed) : IClassFixture
     private static IEnumerable<ImmutableArray<int>> Arranged(ImmutableArray<int> of) =>
         of.Length < 2 ? [of] : of.SelectMany(first => Arranged(of.Remove(first)).Select(rest => rest.Insert(0, first)));
 
+    /// <summary>A name that is sewn and no longer in the list stays where it is, and its thread is not laid out for anybody.</summary>
+    [Fact]
+    public void A_thread_that_only_a_name_has_that_is_gone_is_not_asked_for()
+    {
+        var plan = mixed.Made.Plan!;
+        Assert.Equal([Blue.Number, Red.Number], ThreadTurns.Of(plan).Threads.Select(t => t.Number));
+        var onlyBlue = plan with
+        {
+            Hoopings = [.. plan.Hoopings.Select(h => h with
+            {
+                Segments = [.. h.Segments.Select(s => s with
+                {
+                    Segment = s.Segment with
+                    {
+                        Names = [.. s.Segment.Names.Select(n => n with { IsGone = ThreadTurns.ThreadOf(plan, n).Number == Red.Number })],
+                    },
+                })],
+            })],
+        };
+        var turns = ThreadTurns.Of(onlyBlue);
+        Assert.Equal(Blue.Number, Assert.Single(turns.Threads).Number);
+        Assert.Equal(0, turns.Changes);
+    }
+
     /// <summary>
     /// Red, blue and red rounds: both red ones come one after the other, and with one of them sewn nothing is numbered anew.
     /// </summary>

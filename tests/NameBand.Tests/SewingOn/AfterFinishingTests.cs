@@ -1,6 +1,7 @@
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
+using NameBand.Layout;
 using NameBand.Reports.Answers;
 using NameBand.Tests.CommandLine;
 using Xunit;
@@ -97,12 +98,37 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         // One label with four names and one with one: 45 and 25 minutes, and three more find room.
         var label = late.Offers.Single(o => o.Place.English.Contains("label", StringComparison.Ordinal));
         Assert.Equal(("2 labels sewn inside", 70, 3), (label.Place, label.Minutes, label.More));
+        // As many more of a late name's usual width as ask for no hooping more.
+        var plan = finished.Again.Plan!;
+        double[] widths = [.. plan.Hoopings.OrderBy(h => h.Number).SelectMany(h => h.Segments).SelectMany(s => s.Segment.Names)
+            .Where(n => Finished.Late.Contains(n.Lettered.Name.Text)).Select(n => n.WidthMm)];
+        int hoopings = Hoopings(plan, widths), more = late.Offers.Single(o => o.Kind == LateKind.PartRound).More;
+        Assert.Equal(Finished.Late.Length, widths.Length);
+        Assert.Equal(hoopings, Hoopings(plan, [.. widths, .. Enumerable.Repeat(widths.Average(), more)]));
+        Assert.Equal(hoopings + 1, Hoopings(plan, [.. widths, .. Enumerable.Repeat(widths.Average(), more + 1)]));
+
         Assert.All(late.Offers, o => Assert.True(o.Minutes > 10 && o.Looks.English.Length > 20 && o.Steps.English.Length > 20));
         Assert.Contains(late.Offers, o => o.Looks.English.Contains("everybody sees that it came later", StringComparison.Ordinal));
 
         var run = CliRun.Of("plans", finished.Copy.FullPath);
         Assert.Contains("Came when the garment was finished: Zofia Kay; Piran Jago", run.OutOnOneLine, StringComparison.Ordinal);
         Assert.Equal(3, AnswerJson.Read<PlansAnswer>(CliRun.Of("plans", finished.Copy.FullPath, "--json").Out).Late!.Offers.Count);
+    }
+
+    /// <summary>One name after another, each in the same hooping as the one before where the field still holds it.</summary>
+    private static int Hoopings(StripPlan plan, double[] widthsMm)
+    {
+        double gapMm = plan.Rounds.Min(r => r.GapMm), fieldMm = plan.FieldAlongMm - plan.SpareMm - plan.SpareMm;
+        int hoopings = 0;
+        double endMm = double.PositiveInfinity;
+        foreach (double width in widthsMm)
+        {
+            bool isInSame = endMm + gapMm + width <= fieldMm;
+            endMm = isInSame ? endMm + gapMm + width : width;
+            hoopings += isInSame ? 0 : 1;
+        }
+
+        return hoopings;
     }
 
     [Fact]

@@ -50,6 +50,25 @@ public class TypedLengthTests
         Assert.Equal(after[first], job.Places()[first]);
     }
 
+    /// <summary>Each moves what comes after it, from where it ended and not from where the plan had shown it.</summary>
+    [Fact]
+    public void Of_two_names_that_were_measured_the_later_one_tells_where_the_next_begins()
+    {
+        using var job = new NamedJob(NamedJob.Keyed);
+        job.Make();
+        Said(0, job, "n1", "--length", Mm(job.Places()["Hesper Quayle"].WidthMm + 3));
+        job.Make();
+        double secondMm = job.Places()["Tobin Marsh"].WidthMm + 4;
+        Said(0, job, "n2", "--length", Mm(secondMm));
+        job.Make();
+        var places = job.Places();
+        Assert.Equal(secondMm, places["Tobin Marsh"].WidthMm, 0.051);
+        AssertEvenGaps(places, from: 1, to: 5);
+        double firstGapMm = places["Tobin Marsh"].StartMm - End(places["Hesper Quayle"]);
+        double nextGapMm = places["Ada Willowby"].StartMm - End(places["Tobin Marsh"]);
+        Assert.InRange(firstGapMm - nextGapMm, 0.5, 3);
+    }
+
     [Fact]
     public void The_bare_length_that_is_left_on_the_garment_is_what_the_rest_is_spread_into()
     {

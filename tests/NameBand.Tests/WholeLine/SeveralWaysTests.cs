@@ -51,6 +51,15 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
     }
 
     [Fact]
+    public void The_way_each_name_went_is_gone_on_from()
+    {
+        var names = EarlierPlanFile.Read(_made.Folder.FullPath, "out/plan.json").Value!.Rounds.SelectMany(r => r.Segments)
+            .SelectMany(s => s.Names).ToList();
+        Assert.Equal(6, names.Count);
+        Assert.All(names, n => Assert.Equal(Lacking.Contains(n.Text) ? Followed : Keyed, JobKeys.WordOf(n.Way)));
+    }
+
+    [Fact]
     public void The_strip_meets_its_hem_and_no_two_names_overlap()
     {
         var round = Assert.Single(_made.Plan.Rounds);

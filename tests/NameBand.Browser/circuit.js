@@ -15,7 +15,8 @@ exports.openTab = async (address, Cookie) => {
   const state = /<!--Blazor-Server-Component-State:([A-Za-z0-9+/=]+)-->/.exec(page)?.[1] ?? '';
   if (!markers.length) throw new Error(`No live part in the page: ${page.slice(0, 200)}`);
 
-  const { connectionToken } = await fetch(`${origin}/_blazor/negotiate?negotiateVersion=1`, { method: 'POST', headers }).then(answer => answer.json());
+  const { connectionToken } = await fetch(`${origin}/_blazor/negotiate?negotiateVersion=1`, { method: 'POST', headers })
+    .then(answer => answer.json());
   const line = new WebSocket(`ws://${host}/_blazor?id=${encodeURIComponent(connectionToken)}`, { headers });
   line.binaryType = 'arraybuffer';
   const said = new Said();
@@ -72,6 +73,7 @@ exports.openTab = async (address, Cookie) => {
 
 /** What the pictures of the page have said so far; only the last of it is kept. */
 class Said {
+  static patience = 600_000;   // milliseconds: ten minutes, as for the tab in the browser
   static kept = 200_000;   // bytes: more than the largest picture of the page, which is the first
   #last = Buffer.alloc(0);
   #waiting = [];
@@ -81,7 +83,10 @@ class Said {
   }
   has(text) {
     if (this.#last.includes(text)) return Promise.resolve();
-    return new Promise((found, lost) => this.#waiting.push({ text, found, lost }));
+    return new Promise((found, lost) => {
+      this.#waiting.push({ text, found, lost });
+      setTimeout(() => lost(new Error(`The page has not said this in ten minutes: ${text}`)), Said.patience).unref();
+    });
   }
   end(error) {
     this.failed?.(error);
@@ -137,13 +142,14 @@ function unpacked(bytes) {
   const take = length => bytes.subarray(at, at += length);
   const whole = length => take(length).readUIntBE(0, length);
   const list = length => Array.from({ length }, next);
-  const map = length => Object.fromEntries(list(2 * length).reduce((pairs, item, i) => (i % 2 ? pairs.at(-1).push(item) : pairs.push([item]), pairs), []));
+  const map = length => Object.fromEntries(Array.from({ length }, () => [next(), next()]));
   const kinds = {
     0xc0: () => null, 0xc2: () => false, 0xc3: () => true,
     0xc4: () => take(whole(1)), 0xc5: () => take(whole(2)), 0xc6: () => take(whole(4)),
     0xca: () => take(4).readFloatBE(), 0xcb: () => take(8).readDoubleBE(),
     0xcc: () => whole(1), 0xcd: () => whole(2), 0xce: () => whole(4), 0xcf: () => Number(take(8).readBigUInt64BE()),
-    0xd0: () => take(1).readInt8(), 0xd1: () => take(2).readInt16BE(), 0xd2: () => take(4).readInt32BE(), 0xd3: () => Number(take(8).readBigInt64BE()),
+    0xd0: () => take(1).readInt8(), 0xd1: () => take(2).readInt16BE(), 0xd2: () => take(4).readInt32BE(),
+    0xd3: () => Number(take(8).readBigInt64BE()),
     0xd9: () => take(whole(1)).toString(), 0xda: () => take(whole(2)).toString(), 0xdb: () => take(whole(4)).toString(),
     0xdc: () => list(whole(2)), 0xdd: () => list(whole(4)), 0xde: () => map(whole(2)), 0xdf: () => map(whole(4)),
   };

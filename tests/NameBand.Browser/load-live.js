@@ -111,8 +111,11 @@ const ask = (url, { method = 'GET', headers = {}, body } = {}) => new Promise((d
       // One in ten closes without a word, as when a computer falls asleep.
       for (const [i, tab] of others.entries()) await tab.close(i % 10 > 0);
       await pause(rest * 1000);
-      console.log(`${new Date().toISOString().slice(11, 19)} round ${round}: ${tabs} live tabs after ${liveAfter} s ${live} MB, all follow a change, ${lost} lost; ${new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER'}, ` +
-        `${asked} looks so far, ${wrong} wrong, ${busy} MB; ${rest} s after: ${megabytes()} MB${alive()} (${Math.round((Date.now() - begun) / 1000)} s)`);
+      const seen = new Set(stamps).size === 1 ? 'all screens see the same' : 'SCREENS DIFFER';
+      console.log(
+        `${new Date().toISOString().slice(11, 19)} round ${round}: ${tabs} live tabs after ${liveAfter} s ${live} MB, ` +
+        `all follow a change, ${lost} lost; ${seen}, ${asked} looks so far, ${wrong} wrong, ${busy} MB; ` +
+        `${rest} s after: ${megabytes()} MB${alive()} (${Math.round((Date.now() - begun) / 1000)} s)`);
     }
   } finally {
     agent.destroy();

@@ -13,8 +13,10 @@ public sealed class EarlierPlanTests
     {
         using var folder = new TemporaryFolder()
             .With("names.csv", "name\n" + string.Concat(Enumerable.Range(0, 8).Select(i => $"{(char)('A' + i)}nna Quill\n")))
-            .With("job.json",
-                $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "50 cm", "turn": 0 }, "strip": { "rounds": 2, "stripsSideBySide": {{lanes}} }, "lettering": { "height": 8 } }""");
+            .With("job.json", $$"""
+                { "format": 1, "lists": ["names.csv"], "hem": { "length": "50 cm", "turn": 0 },
+                  "strip": { "rounds": 2, "stripsSideBySide": {{lanes}} }, "lettering": { "height": 8 } }
+                """);
         Assert.NotNull(Bander.Make(folder.FullPath).Plan);
         var plan = PlanOverview.Read(folder["out"]).Value!.Plan;
         Assert.Equal(lanes, plan.LanesBeside);

@@ -98,6 +98,7 @@ public sealed class AfterFinishingTests(AfterFinishingTests.Finished finished) :
         // One label with four names and one with one: 45 and 25 minutes, and three more find room.
         var label = late.Offers.Single(o => o.Place.English.Contains("label", StringComparison.Ordinal));
         Assert.Equal(("2 labels sewn inside", 70, 3), (label.Place, label.Minutes, label.More));
+
         // As many more of a late name's usual width as ask for no hooping more.
         var plan = finished.Again.Plan!;
         double[] widths = [.. plan.Hoopings.OrderBy(h => h.Number).SelectMany(h => h.Segments).SelectMany(s => s.Segment.Names)

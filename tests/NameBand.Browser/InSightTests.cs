@@ -112,6 +112,24 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await Expect(card.Locator("h2")).ToContainTextAsync("Ottilie Marsh");
     }
 
+    /// <summary>What is pressed before the page shows what was pressed before it goes on from that.</summary>
+    [SkippableFact]
+    public async Task Two_quick_presses_make_a_name_larger_by_two_steps()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url, 1280, 900)).Page;
+        await page.SettledAsync();
+        var row = page.Locator(".row", new() { HasText = "Ottilie Marsh" });
+        await row.GetByRole(AriaRole.Button, new() { Name = "change Ottilie Marsh" }).ClickAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "its size, face and place" }).ClickAsync();
+        await page.GetByRole(AriaRole.Region, new() { Name = "What should happen to" })
+            .GetByRole(AriaRole.Button, new() { Name = "larger" }).EvaluateAsync("larger => { larger.click(); larger.click(); }");
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo: Ottilie Marsh: larger letters" }).WaitForAsync();
+        await HoldsAsync(folder, "\"heightFactor\": 1.2");
+    }
+
     private const string PlaceOf =
         """
         async text => {

@@ -15,6 +15,13 @@ public sealed class JobLock : IDisposable
     /// <summary>The lock file's name inside a job's folder.</summary>
     public const string FileName = ".nameband-lock";
 
+    private const int MostTries = 20; // A few rounds are plenty: each needs another holder ending. Our choice.
+
+    // A command that only reads holds the lock for a moment, to put right what a killed run left; a second is ample for that,
+    // on a busy computer too, and who writes for longer is told of. Our choice.
+    private const int MostAsked = 40;
+    private static readonly TimeSpan BetweenAsking = TimeSpan.FromMilliseconds(25);
+
     private readonly FileStream _held;
     private readonly string _path;
     private bool _givenBack;
@@ -26,9 +33,32 @@ public sealed class JobLock : IDisposable
     }
 
     /// <summary>Takes the lock of a job's folder, or says who has it or why it cannot be written.</summary>
-    public static Result<JobLock> Take(string jobFolder)
+    public static Result<JobLock> Take(string jobFolder) =>
+        Swept(TakeFile(Path.Combine(jobFolder, FileName), jobFolder), jobFolder);
+
+    /// <summary>The same without waiting for whoever has it for a moment: for those who only tidy up.</summary>
+    public static Result<JobLock> TakeIfFree(string jobFolder) =>
+        Swept(TakeFileIfFree(Path.Combine(jobFolder, FileName), jobFolder), jobFolder);
+
+    /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in
+    /// messages).</summary>
+    public static Result<JobLock> TakeFile(string path, string what)
     {
-        var taken = TakeFile(Path.Combine(jobFolder, FileName), jobFolder);
+        var taken = TakeFileOnce(path, what, out bool isBusy);
+        for (int asked = 1; isBusy && asked < MostAsked; asked++)
+        {
+            Thread.Sleep(BetweenAsking);
+            taken = TakeFileOnce(path, what, out isBusy);
+        }
+
+        return taken;
+    }
+
+    /// <summary>The same without waiting for whoever has it for a moment.</summary>
+    public static Result<JobLock> TakeFileIfFree(string path, string what) => TakeFileOnce(path, what, out _);
+
+    private static Result<JobLock> Swept(Result<JobLock> taken, string jobFolder)
+    {
         if (taken.Value is not null)
         {
             WholeFile.Sweep(jobFolder);
@@ -37,13 +67,12 @@ public sealed class JobLock : IDisposable
         return taken;
     }
 
-    /// <summary>Takes the lock kept in the file <paramref name="path"/>, which guards <paramref name="what"/> (named in
-    /// messages).</summary>
-    public static Result<JobLock> TakeFile(string path, string what)
+    private static Result<JobLock> TakeFileOnce(string path, string what, out bool isBusy)
     {
+        isBusy = false;
         // A holder that ends between our opening its file and our hold on it leaves us holding a file that is no longer
-        // there; then another try is made with a new file. A few rounds are plenty: each needs another process ending.
-        for (int attempt = 0; attempt < 20; attempt++)
+        // there; then another try is made with a new file.
+        for (int attempt = 0; attempt < MostTries; attempt++)
         {
             FileStream file;
             try
@@ -58,7 +87,12 @@ public sealed class JobLock : IDisposable
             }
             catch (IOException) when (File.Exists(path))
             {
+                isBusy = true;
                 return Result.Fail<JobLock>(Busy(path, what));
+            }
+            catch (IOException) when (attempt < MostTries - 1 && Directory.Exists(Path.GetDirectoryName(path)))
+            {
+                continue; // Its holder gave it back, file and all, after we had opened it.
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
@@ -91,6 +125,7 @@ public sealed class JobLock : IDisposable
             file.Dispose();
         }
 
+        isBusy = true;
         return Result.Fail<JobLock>(Busy(path, what));
     }
 

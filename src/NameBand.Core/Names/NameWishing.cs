@@ -50,8 +50,17 @@ public static class NameWishing
     public static NameWish? Of(ImmutableArray<NameWish> wishes, NameList list, RowRef row) =>
         wishes.FirstOrDefault(w => Meant(w, list.Rows).ToList() is [var only] && only.Row == row);
 
+    /// <summary>The edit of job.json after which what is wished for the name of a row is changed.</summary>
+    /// <param name="wishes">All wishes of the job as it stands now.</param>
+    /// <param name="change">Given what is wished until now, or a wish that wishes nothing.</param>
+    public static JobEdit Edit(ImmutableArray<NameWish> wishes, NameList list, ListedRow row, Func<NameWish, NameWish> change)
+    {
+        var before = Of(wishes, list, row.Row);
+        return WishEditing.Set(wishes, before, change(before ?? For(list, row)));
+    }
+
     /// <summary>A wish that is about a row and no other, and wishes nothing yet.</summary>
-    public static NameWish For(NameList list, ListedRow row) =>
+    private static NameWish For(NameList list, ListedRow row) =>
         list.Rows.Count(r => r.Outcome == RowOutcome.Placed && IsCalled(r, row.Text)) > 1
             ? new NameWish(row.Text, row.Row.List, row.Row.Line) : new NameWish(row.Text, null, null);
 

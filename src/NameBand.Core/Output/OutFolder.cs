@@ -162,7 +162,7 @@ public sealed class OutFolder : IDisposable
             return [];
         }
 
-        using var locks = OutLocks.Take(jobFolder, at).Value;
+        using var locks = OutLocks.TakeIfFree(jobFolder, at).Value;
         try
         {
             return locks is null ? [] : OutMending.Mend(at);

@@ -9,25 +9,11 @@ internal sealed class OutLocks(ImmutableArray<JobLock> locks) : IDisposable
 {
     public ImmutableArray<JobLock> Locks { get; } = locks;
 
-    public static Result<OutLocks> Take(string jobFolder, OutSiblings at)
-    {
-        // With the out folder elsewhere nothing is written in the job, so a job that cannot be written (a read-only
-        // disk) is no hindrance; a job somebody else is writing is.
-        var job = JobLock.Take(jobFolder);
-        if (job.Value is null && File.Exists(Path.Combine(jobFolder, JobLock.FileName)))
-        {
-            return Result.Fail<OutLocks>(job.Problems);
-        }
+    public static Result<OutLocks> Take(string jobFolder, OutSiblings at) => Take(jobFolder, at, JobLock.Take, JobLock.TakeFile);
 
-        var beside = JobLock.TakeFile(at.Lock, at.Out);
-        if (beside.Value is { } second)
-        {
-            return Result.Of(new OutLocks(job.Value is { } first ? [first, second] : [second]));
-        }
-
-        job.Value?.Dispose();
-        return Result.Fail<OutLocks>(beside.Problems);
-    }
+    /// <summary>The same without waiting for whoever has one for a moment: for those who only tidy up.</summary>
+    public static Result<OutLocks> TakeIfFree(string jobFolder, OutSiblings at) =>
+        Take(jobFolder, at, JobLock.TakeIfFree, JobLock.TakeFileIfFree);
 
     /// <summary>Whether a lock file lies about: held by somebody, or left by a killed process.</summary>
     public static bool AnyLeft(string jobFolder, OutSiblings at) =>
@@ -39,5 +25,32 @@ internal sealed class OutLocks(ImmutableArray<JobLock> locks) : IDisposable
         {
             held.Dispose();
         }
+    }
+
+    private static Result<OutLocks> Take(
+        string jobFolder, OutSiblings at, Func<string, Result<JobLock>> take, Func<string, string, Result<JobLock>> takeFile)
+    {
+        // With the out folder elsewhere nothing is written in the job, so a job that cannot be written (a read-only
+        // disk) is no hindrance; a job somebody else is writing is.
+        string file = Path.Combine(jobFolder, JobLock.FileName);
+        var job = take(jobFolder);
+        if (job.Value is null && !File.Exists(file))
+        {
+            job = take(jobFolder); // It may have been given back just now.
+        }
+
+        if (job.Value is null && File.Exists(file))
+        {
+            return Result.Fail<OutLocks>(job.Problems);
+        }
+
+        var beside = takeFile(at.Lock, at.Out);
+        if (beside.Value is { } second)
+        {
+            return Result.Of(new OutLocks(job.Value is { } first ? [first, second] : [second]));
+        }
+
+        job.Value?.Dispose();
+        return Result.Fail<OutLocks>(beside.Problems);
     }
 }

@@ -81,16 +81,15 @@ public sealed class Worktable : IDisposable
     /// <summary>Sets keys of job.json, if the job can be read with them; one step of undo.</summary>
     /// <param name="what">What is done, in words, for undo.</param>
     /// <returns>What is wrong with it; nothing was changed unless this is empty.</returns>
-    public Task<ImmutableArray<Problem>> ChangeAsync(Said what, params ImmutableArray<JobEdit> edits) => SaveAsync(() =>
-    {
-        var before = Files();
-        var problems = Set(edits, JobReader.Check(Folder, [.. _jobFile.Bytes]));
-        if (problems.IsEmpty)
-        {
-            _history.Did(what, before);
-        }
+    public Task<ImmutableArray<Problem>> ChangeAsync(Said what, params ImmutableArray<JobEdit> edits) =>
+        SaveAsync(() => Change(what, edits, JobReader.Check(Folder, [.. _jobFile.Bytes])));
 
-        return problems;
+    /// <summary>The same for an edit that goes on from what the job says: with what it says when its turn has come, which may be
+    /// more than what the page shows.</summary>
+    public Task<ImmutableArray<Problem>> ChangeAsync(Said what, Func<BandJob, JobEdit> edit) => SaveAsync(() =>
+    {
+        var asItWas = JobReader.Check(Folder, [.. _jobFile.Bytes]);
+        return asItWas.Value is { } job ? Change(what, [edit(job)], asItWas) : asItWas.Problems;
     });
 
     /// <summary>Writes what is told of the workshop, and sets keys of job.json with it; one step of undo.</summary>
@@ -299,6 +298,18 @@ public sealed class Worktable : IDisposable
             // A newer count may already stand there.
             Interlocked.CompareExchange(ref _count, null, count);
         }
+    }
+
+    private ImmutableArray<Problem> Change(Said what, ImmutableArray<JobEdit> edits, Result<BandJob> asItWas)
+    {
+        var before = Files();
+        var problems = Set(edits, asItWas);
+        if (problems.IsEmpty)
+        {
+            _history.Did(what, before);
+        }
+
+        return problems;
     }
 
     /// <summary>Sets keys of job.json, if the job can be read with them and all else that was written.</summary>

@@ -14,6 +14,7 @@ internal static class CoreBans
     {
         [("src/NameBand.Core/Job/JobLock.cs", NewGuid)] = "tells two writers apart; never reaches an output",
         [("src/NameBand.Core/Common/Language.cs", Culture)] = "what people read follows their language; LanguageTests hold the rest",
+        [("src/NameBand.Core/Job/JobLock.cs", Wait)] = "asks again for a lock that somebody has for a moment",
         [("src/NameBand.Core/Common/Disk.cs", Wait)] = "asks Windows again for what another program holds",
     };
 

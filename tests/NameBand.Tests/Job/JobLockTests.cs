@@ -1,4 +1,6 @@
+using System.Text;
 using NameBand.Job;
+using NameBand.Output;
 using Xunit;
 
 namespace NameBand.Tests.JobRoom;
@@ -35,5 +37,30 @@ public class JobLockTests
         Assert.Equal(ExitStatus.CannotUse, said.Status);
         Assert.Contains("link", said.Problems[0].Found.English, StringComparison.Ordinal);
         Assert.Equal("", File.ReadAllText(folder["letter.txt"]));
+    }
+
+    /// <summary>The page lays a job out anew, and mends what a killed run left, while its maker goes on changing the job.</summary>
+    [Fact]
+    public async Task Whoever_only_reads_a_job_keeps_nobody_from_changing_it()
+    {
+        using var folder = new TemporaryFolder().With("job/job.json", "{}");
+        using var isDone = new CancellationTokenSource();
+        var reader = Task.Run(() =>
+        {
+            while (!isDone.IsCancellationRequested)
+            {
+                Assert.Empty(OutFolder.MendInterrupted(folder["job"], folder["job/out"]));
+            }
+        });
+        var before = JobStore.Read(folder["job"], "job.json");
+        for (int i = 0; i < 3000; i++)
+        {
+            var saved = JobStore.Save(folder["job"], "job.json", KeptFile.Of(Encoding.ASCII.GetBytes($"{{ \"format\": {i} }}")), before);
+            Assert.True(saved.Value is not null, $"change {i}: {string.Join(' ', saved.Problems.Select(p => p.Found.English))}");
+            before = saved.Value;
+        }
+
+        await isDone.CancelAsync();
+        await reader;
     }
 }

@@ -10,11 +10,11 @@ internal static class PatientLock
     /// <param name="wait">Waits a moment, some fifty milliseconds: the core itself has no clock.</param>
     public static Result<JobLock> Take(string jobFolder, Action wait)
     {
-        var taken = JobLock.Take(jobFolder);
+        var taken = JobLock.TakeIfFree(jobFolder);
         for (int i = 1; i < MostTries && taken.Value is null && Directory.Exists(jobFolder); i++)
         {
             wait();
-            taken = JobLock.Take(jobFolder);
+            taken = JobLock.TakeIfFree(jobFolder);
         }
 
         return taken;

@@ -99,6 +99,33 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
         tab.ExpectNoComplaint();
     }
 
+    [SkippableFact]
+    public async Task A_name_pressed_while_another_layout_comes_stays_pressed()
+    {
+        Chromium.Require();
+        using var folder = Job();
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
+        await page.SettledAsync();
+        var maps = new Held();
+        maps.Keep(page, "**/strip/*/map");
+        await AskForOneRoundAsync(server.Url);
+        var late = await maps.NextAsync();
+        var name = page.Locator(".seen button", new() { HasText = "Ottilie Marsh" });
+        await name.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What should happen to" });
+        await Expect(card).ToContainTextAsync("Ottilie Marsh");
+
+        await late.ComeAsync();
+        await page.WaitForFunctionAsync("() => document.querySelector('name-strip').strip.data.map.rounds.length === 1");
+        await FramesAsync(page);
+        await Expect(card).ToContainTextAsync("Ottilie Marsh");
+        Assert.Equal("Ottilie Marsh", await page.EvaluateAsync<string?>(
+            "() => document.querySelector('name-strip').strip.view.pressed?.text ?? null"));
+        await maps.LetGoAsync();
+    }
+
     /// <summary>What its last names are written with does not come with the page's first picture.</summary>
     private static TemporaryFolder Job() =>
         Jobs.Small("name\nOttilie Marsh\nBram Sedgewick\nNgozi Farrow\nIlse Quill\nZsuzsa Ørsted\nXaver Jyväskylä\n").With("job.json", TwoRounds);

@@ -99,9 +99,9 @@ class Strip {
     }
     if (state.layout > 0 && state.hasPlan && this.data.map?.layout !== state.layout) {
       const isFirst = !this.data.map;
-      const kept = this.view.pressed;
       if (!await this.data.take(state.layout, () => !this.isGone)) return;
-      this.view.pressed = kept && this.data.find(kept.list, kept.line);
+      const { pressed } = this.view; // by now: another may have been pressed while the answer came
+      this.view.pressed = pressed && this.data.find(pressed.list, pressed.line);
       this.#show(isFirst);
     }
     if (state.counted && !this.data.minutes && this.data.map?.layout === state.layout) {

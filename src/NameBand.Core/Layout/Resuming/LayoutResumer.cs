@@ -84,8 +84,8 @@ internal static class LayoutResumer
             : earlier.BaselineYMm;
         IReadOnlyList<LetteredName> Paired(IReadOnlyList<LetteredName> some) => lines?.Paired(some) ?? some;
         var baseline = new SettledBaseline(baselineY, height, sizing);
-        var (names, held) = HoldUnfitting(
-            lettered.Names, sizing, height, n => baseline.Fits(lines?.Alone(n) ?? n), fast, from.RestDiffers);
+        var oversized = new OversizedLatecomer(job, sizing, height, n => baseline.Fits(lines?.Alone(n) ?? n), from.RestDiffers);
+        var (names, held) = HoldUnfitting(lettered.Names, oversized, fast);
         double[] hems = Hems(hem, earlier);
         var cloths = PlanAssembler.Cloths(earlier, sizing, hems, job);
         var (blocks, hasMoved, wrong) = SewnDrift.Apply(KeptSegments.Blocks(from, names, sizing), from.Ends, cloths, sizing.Flat);
@@ -222,24 +222,19 @@ internal static class LayoutResumer
         [.. Enumerable.Range(1, Math.Max(hem.FixedRounds ?? 0, earlier.Rounds.Length)).Select(hem.RoundMm)];
 
     private static (List<LetteredName> Names, ImmutableArray<HeldRow> Held) HoldUnfitting(
-        ImmutableArray<LetteredName> all, Sizing sizing, double height, Func<LetteredName, bool> fitsAcross, HashSet<RowRef> fast,
-        bool restDiffers)
+        ImmutableArray<LetteredName> all, OversizedLatecomer oversized, HashSet<RowRef> fast)
     {
         var names = new List<LetteredName>();
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         foreach (var name in all)
         {
-            if (fast.Contains(name.Name.Row) || (sizing.FitsField(name, height) && fitsAcross(name)))
+            if (fast.Contains(name.Name.Row) || oversized.Reason(name) is not { } reason)
             {
                 names.Add(name);
             }
             else
             {
-                Said why = sizing.FitsField(name, height) ? "too tall for the strip" : "too wide for one hooping";
-                held.Add(new HeldRow(name.Name.Row, $"{why} at letters {height:0.0} mm high{(restDiffers ? (Said)"" : ", which the sewn names have settled")}. Agree a shorter form with its owner")
-                {
-                    IsForItsSize = true,
-                });
+                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
             }
         }
 

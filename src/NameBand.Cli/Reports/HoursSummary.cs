@@ -11,6 +11,13 @@ internal sealed class HoursSummary(Page page, HoursAnswer answer)
     {
         page.Line(Said.Plain(answer.Title), tone: Tone.Heading);
         page.Gap();
+        if (answer.Names == 0)
+        {
+            page.Line("No name could be placed, so there is nothing to sew or to buy yet.");
+            NeedsYou.Print(page, answer);
+            return;
+        }
+
         Said pieces = answer.TakenUp ?? Words.Count(answer.Hoopings, answer.Hooped ? "hooping" : "run");
         page.Line(
             $"{Words.Count(answer.Names, "name")} in {pieces}: {Words.Duration(answer.AllMinutes)}, hands and machine together. "

@@ -37,26 +37,28 @@ public static class Shopping
         double hours = estimate.MachineMinutes.Likely / 60;
         double bobbinSpools = Whole(bobbinM / shop.BobbinSpoolM);
         double needles = hours > 0 ? Whole(hours / shop.HoursPerNeedle) : 0;
+        BuyLine[] lines =
+        [
+            .. NeedleThreads(job, plan, estimate, needleM),
+            Spools(
+                job.Colours.Bobbin is { } bobbin ? (Said)$"bobbin thread, {bobbin.InWords}" : "bobbin thread",
+                Said.Plural(
+                    estimate.Bobbins, $"{Metres(bobbinM)}, {estimate.Bobbins} bobbin of {Metres(job.Bobbin.HoldsM)}",
+                    $"{Metres(bobbinM)}, {estimate.Bobbins} bobbins of {Metres(job.Bobbin.HoldsM)}"),
+                bobbinSpools, shop.BobbinSpoolM, job.Prices.BobbinSpool),
+            Cloth(job, plan),
+            Backing(job, plan),
+            .. StiffeningBuy.Of(job, plan),
+            new BuyLine(
+                "needles", $"{Duration.InWords(hours * 60)} of sewing", needles, Said.Plural((long)needles, "needle", "needles"),
+                job.Prices.Needle * needles)
+            {
+                InShop = Said.Plural((long)needles, $"{needles:0} needle", $"{needles:0} needles"),
+            },
+        ];
         double worth = (estimate.MachineMinutes.Likely + estimate.HandsOnMinutes.Likely) / 60;
         return new ShoppingList(
-            [
-                .. NeedleThreads(job, plan, estimate, needleM),
-                Spools(
-                    job.Colours.Bobbin is { } bobbin ? (Said)$"bobbin thread, {bobbin.InWords}" : "bobbin thread",
-                    Said.Plural(
-                        estimate.Bobbins, $"{Metres(bobbinM)}, {estimate.Bobbins} bobbin of {Metres(job.Bobbin.HoldsM)}",
-                        $"{Metres(bobbinM)}, {estimate.Bobbins} bobbins of {Metres(job.Bobbin.HoldsM)}"),
-                    bobbinSpools, shop.BobbinSpoolM, job.Prices.BobbinSpool),
-                Cloth(job, plan),
-                Backing(job, plan),
-                .. StiffeningBuy.Of(job, plan),
-                new BuyLine(
-                    "needles", $"{Duration.InWords(hours * 60)} of sewing", needles, Said.Plural((long)needles, "needle", "needles"),
-                    job.Prices.Needle * needles)
-                {
-                    InShop = Said.Plural((long)needles, $"{needles:0} needle", $"{needles:0} needles"),
-                },
-            ],
+            [.. lines.Where(l => l.Amount > 0)],
             job.Prices.Currency,
             job.Prices.Hour is { } hour ? Math.Round(worth * hour, 2) : null);
     }

@@ -10,6 +10,7 @@ public partial class PieceAdviceTests
     [Theory]
     [InlineData("3.66 m", 1, "", "0.25")]
     [InlineData("5 m", 1, "", "0")]
+    [InlineData("2.2 m", 1, "", "0")]
     [InlineData("4 m", 2, "", "0")]
     [InlineData("5 m", 1, ", \"joinAllowance\": \"120 mm\"", "0")]
     public void Joined_from_the_pieces_that_are_advised_it_takes_the_cloth_that_was_promised(

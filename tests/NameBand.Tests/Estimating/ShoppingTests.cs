@@ -72,4 +72,19 @@ public class ShoppingTests
     [InlineData(4, "4")]
     [InlineData(0, "0")]
     public void Eighths_of_a_yard_read_as_on_a_tape(double number, string text) => Assert.Equal(text, Shopping.Eighths(number));
+
+    /// <summary>What is to be bought is listed, and nothing of which none is needed.</summary>
+    [Theory]
+    [InlineData("", "needle thread, bobbin thread, cloth, backing, needles")]
+    [InlineData(", \"way\": \"traced\", \"traced\": { \"sewn\": \"byHand\" }", "needle thread, bobbin thread, cloth, backing")]
+    [InlineData(", \"lettering\": { \"height\": \"60 mm\" }", "cloth")]
+    public void Only_what_is_needed_is_bought(string more, string things)
+    {
+        using var job = new TemporaryFolder()
+            .With("names.csv", "name\nOttilie Marsh\nBram Penhale\n")
+            .With("job.json", $$"""{ "format": 1, "lists": ["names.csv"], "hem": { "length": "900 mm", "turn": 0 }{{more}} }""");
+        var lines = Bander.Hours(job.FullPath).Shopping!.Lines;
+        Assert.Equal(things, string.Join(", ", lines.Select(l => l.What.English)));
+        Assert.All(lines, l => Assert.True(l.Amount > 0));
+    }
 }

@@ -7,6 +7,7 @@ using NameBand.Layout;
 using NameBand.Layout.Planning;
 using NameBand.MachineLetters.Alphabets;
 using NameBand.Output.Packet;
+using NameBand.Reports;
 using NameBand.Reports.Answers;
 using NameBand.Tests.SewingOn;
 using Xunit;
@@ -324,5 +325,48 @@ public class WorkListTests
         }
 
         return sum;
+    }
+
+    /// <summary>A name that is sewn once more takes the machine as long as a name does, cloth and frame aside.</summary>
+    [Theory]
+    [InlineData("\"hoop\": { \"along\": \"140 mm\" }")]
+    [InlineData(Letters)]
+    [InlineData(Traced)]
+    public void Sewing_spoiled_names_once_more_takes_what_a_name_takes(string more)
+    {
+        using var folder = Job($"{more}, \"hands\": {{ \"spoiledPer100Names\": 50 }}");
+        var rows = Bander.Hours(folder.FullPath).Estimate!.Work.Rows;
+        var again = Assert.Single(rows, r => r.By == Doer.Machine && r.Cause == WorkCause.Spoiling);
+        double ofMachine = rows.Where(r => r.By == Doer.Machine && r != again && r.When != WorkTime.Before).Sum(r => r.Minutes.Likely);
+        Assert.True(ofMachine > 0);
+        Assert.Equal(3, again.Count, 9);
+        Assert.Equal(ofMachine / 6 * 3, again.Minutes.Likely, 6);
+    }
+
+    /// <summary>The whole of the work has all names in it, what is left those that are not sewn.</summary>
+    [Theory]
+    [InlineData(Letters)]
+    [InlineData(Hooped)]
+    public void Sewn_names_stay_in_the_whole_and_leave_what_is_left(string more)
+    {
+        using var folder = Job(more);
+        Bander.Make(folder.FullPath);
+        var word = new SewingWord(0, SewingDeed.Sewn, When: "2026-11-25T20:00") { Names = (1, 2) };
+        Assert.Empty(Bander.Sewn(folder.FullPath, null, word, () => { }).Problems.Where(p => p.Severity == Severity.CannotUse));
+        var estimate = Bander.Hours(folder.FullPath).Estimate!;
+        Assert.Equal((6, 4), (Clipped(estimate.Work), Clipped(estimate.Left)));
+
+        static double Clipped(Work work) => work.Rows.Single(r => r.Act.English == "clipping threads").Count;
+    }
+
+    [Fact]
+    public void Where_no_name_can_be_placed_hours_says_so_and_what_is_in_the_way()
+    {
+        using var folder = Job("\"lettering\": { \"height\": \"60 mm\" }");
+        var told = Assert.IsType<HoursAnswer>(Bander.Hours(folder.FullPath).Answer);
+        string said = Said(page => new Cli.Reports.HoursSummary(page, told).Print());
+        Assert.Contains("No name could be placed, so there is nothing to sew or to buy yet.", said, StringComparison.Ordinal);
+        Assert.Contains("too large for 6 of 6 names", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("0 hoopings", said, StringComparison.Ordinal);
     }
 }

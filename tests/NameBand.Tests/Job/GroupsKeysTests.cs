@@ -41,6 +41,7 @@ public class GroupsKeysTests
     [InlineData("""[ { "name": "a", "rest": true, "from": 3 } ]""", "more than one way")]
     [InlineData("""[ { "name": "a", "rest": "yes" } ]""", "true or false")]
     [InlineData("""[ { "name": "", "rest": true } ]""", "one to 80")]
+    [InlineData("""[ { "name": "a", "values": ["gold", " "] } ]""", "a list of texts")]
     [InlineData("""[ { "name": "a\u0000b", "rest": true } ]""", "one to 80")]
     [InlineData("""[ { "name": "a", "values": [] } ]""", "a list of texts")]
     [InlineData("""[ { "name": "a", "values": "gold" } ]""", "a list of texts")]

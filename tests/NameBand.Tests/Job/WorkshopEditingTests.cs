@@ -69,6 +69,15 @@ public sealed class WorkshopEditingTests : IDisposable
             ("Wenna", 60.0, false), (workshop.People[0].Name, workshop.People[0].UsualEveningMinutes, workshop.People[0].DoesMachine));
     }
 
+    /// <summary>A word before a time is a weekday; half of a time is none.</summary>
+    [Theory]
+    [InlineData("1h 30 min", "\"1h 30 min\"")]
+    [InlineData("2 h", "\"2 h\"")]
+    [InlineData("Fri 2 h", "{\"fri\":\"2 h\"}")]
+    [InlineData("Fri 2 h; sat", "{\"fri\":\"2 h\",\"sat\":\"\"}")]
+    public void Evenings_are_told_by_weekday_or_alike(string told, string json) =>
+        Assert.Equal(json, PeopleEditing.Evenings(told).ToJsonString());
+
     [Fact]
     public void Who_helps_is_told_by_weekday_and_what_was_told_of_them_besides_stays()
     {

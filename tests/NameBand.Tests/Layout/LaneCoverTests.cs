@@ -61,6 +61,24 @@ public class LaneCoverTests
         }
     }
 
+    /// <summary>Scouting keeps few places, the most promising of them: it finds little more work than there must be.</summary>
+    [Fact]
+    public void Scouting_comes_near_the_least_work()
+    {
+        var random = new Random(23);
+        double least = 0, scouted = 0;
+        for (int i = 0; i < 20; i++)
+        {
+            var lanes = Lanes(Drawn(random, 4, 12));
+            double best = new LaneCover(lanes, FieldMm).LeastWork(double.PositiveInfinity);
+            double quick = new LaneCover(lanes, FieldMm, isScouting: true).LeastWork(double.PositiveInfinity);
+            Assert.InRange(quick, best - Slight, best * 1.15);
+            (least, scouted) = (least + best, scouted + quick);
+        }
+
+        Assert.InRange(scouted, least, least * 1.03);
+    }
+
     /// <summary>A motif goes with the name on its left or on its right, never by itself; some names leave room for none.</summary>
     [Fact]
     public void No_other_hoopings_of_names_and_motifs_cost_less_on_short_lists()

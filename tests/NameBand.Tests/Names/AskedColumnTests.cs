@@ -186,4 +186,15 @@ public class AskedColumnTests
     [InlineData("Lin")]
     public void A_name_with_a_number_is_a_name(string text) =>
         Assert.Equal(RowOutcome.Placed, Lists.Row(Lists.Read($"Name;Sum\nAda Reed;5\n{text};5\n"), 3).Outcome);
+
+    [Theory]
+    [InlineData("Zibble", "yes", "gold", true)]
+    [InlineData("Zibble", "yes", "", true)]
+    [InlineData("Zibble", "silver", "gold", false)]
+    public void A_column_half_of_which_are_answers_is_asked_about(string header, string one, string other, bool isAsked)
+    {
+        var read = Lists.Read($"Name,{header}\nAda Reed,{one}\nBo Marsh,{other}\n");
+        Assert.Equal(isAsked, read.Problems.Any(AskedColumns.IsAsked));
+        Assert.Equal(isAsked ? "2 held Ada Reed\n3 held Bo Marsh" : "2 placed Ada Reed\n3 placed Bo Marsh", Lists.Table(read));
+    }
 }

@@ -201,4 +201,20 @@ public class RefusedListTests
         new Random(7).NextBytes(bytes);
         return bytes;
     }
+
+    /// <summary>Only where a column asks who is left out may a row that is a field short or long hide a wish.</summary>
+    [Theory]
+    [InlineData("Name,Town,Sum\nAda Reed,Quay,5\nBo Marsh,Mill\nJo Farrow,Quay,7\n", "2 placed Ada Reed\n3 placed Bo Marsh\n4 placed Jo Farrow")]
+    [InlineData("Name,Town,Anonymous\nAda Reed,Quay,\nBo Marsh,Mill,,\nJo Farrow,Quay,\n", "2 placed Ada Reed\n3 held Bo Marsh\n4 placed Jo Farrow")]
+    [InlineData("Name,Town,Sum\nAda Reed,Quay,5\nBo Marsh,Mill,6,\nJo Farrow,Quay,7\n", "2 placed Ada Reed\n3 placed Bo Marsh\n4 placed Jo Farrow")]
+    public void A_row_of_another_length_waits_only_where_it_may_hide_a_wish(string csv, string table) =>
+        Assert.Equal(table, Lists.Table(Lists.Read(csv)));
+
+    /// <summary>In a list of two columns any sentence with a comma looks like a row; in a longer one, few do.</summary>
+    [Theory]
+    [InlineData("Name,Note\nAda Reed,\"for the band\nwith love, as ever\nfrom all\"\nBo Marsh,\n", "2 placed Ada Reed\n5 placed Bo Marsh")]
+    [InlineData("Name,Note\nAda Reed,\"for the band\nJo Lind, hello\nIda Quill, hello\nfrom all\"\nBo Marsh,\n", "2 held Ada Reed\n6 placed Bo Marsh")]
+    [InlineData("Name,Note,Sum\nAda Reed,\"for the band\nJo Lind,hello,5\nfrom all\",5\nBo Marsh,,5\n", "2 held Ada Reed\n5 placed Bo Marsh")]
+    public void Lines_in_a_note_that_look_like_rows_were_swallowed_by_a_quotation_mark(string csv, string table) =>
+        Assert.Equal(table, Lists.Table(Lists.Read(csv)));
 }

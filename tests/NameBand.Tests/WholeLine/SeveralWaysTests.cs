@@ -278,6 +278,7 @@ public class SeveralWaysTests : IClassFixture<SeveralWaysTests.Made>
             report.Plan.Ways.Select(w => $"{char.ToLowerInvariant(w.Way.ToString()[0])}{w.Way.ToString()[1..]} {w.Names}"));
         Assert.True(File.Exists(folder["out/template-a4.pdf"]) && File.Exists(folder["out/key-in-a4.pdf"]));
         Assert.Empty(report.Estimate!.Work.Rows.Where(r => r.Act.English.Contains("hooping", StringComparison.Ordinal)));
+        Assert.Single(report.Estimate.Work.Rows, r => r.Act.English == "printing and pinning the template");
     }
 
     [Fact]

@@ -130,6 +130,24 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await HoldsAsync(folder, "\"heightFactor\": 1.2");
     }
 
+    /// <summary>A name that is too large is made smaller alone, where that is enough, by one press.</summary>
+    [SkippableFact]
+    public async Task A_name_that_is_too_large_is_made_to_fit_by_its_own_letters()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small("name\nOttilie Marsh\nWilhelmina Bartholomew Lock\n").With(
+            "job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 }, "lettering": { "height": "9 mm" } }""");
+        using var server = RunningPage.Start(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url, 1280, 900)).Page;
+        await page.SettledAsync();
+        var row = page.Locator(".row", new() { HasText = "Wilhelmina Bartholomew" });
+        await row.GetByRole(AriaRole.Button, new() { Name = "make its letters smaller: 80 % Wilhelmina" }).ClickAsync();
+        await HoldsAsync(folder, "\"heightFactor\": 0.8");
+        await Expect(page.Locator(".sentence")).ToContainTextAsync("2 names");
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "undo: Wilhelmina Bartholomew Lock: smaller letters" }))
+            .ToBeVisibleAsync();
+    }
+
     private const string PlaceOf =
         """
         async text => {

@@ -47,6 +47,9 @@ public sealed record LetteredName(Name Name, ImmutableArray<PlacedPiece> Pieces,
     /// </summary>
     public double WidthMm(double letterHeightMm, double pullCompensationMm) =>
         (Ink.WidthMm * letterHeightMm) + (WayTraits.Of(Way).FollowsCoordinates ? 2 * pullCompensationMm : 0);
+
+    /// <summary>As wide and high as it would be at another size, its letters as they are: for measuring only.</summary>
+    internal LetteredName Measuring(double factor) => this with { Ink = Ink.Scaled(factor) };
 }
 
 /// <summary>The names that could be shaped, in the list's order, and those that had to be held.</summary>
@@ -72,4 +75,7 @@ public sealed record HeldRow(RowRef Row, Said Reason)
 
     /// <summary>Letters of another face could be narrow or low enough.</summary>
     public bool IsForItsSize { get; init; }
+
+    /// <summary>It fits when its own letters are so many times as high as they would be without a wish; null: none is known.</summary>
+    public double? FitsAtFactor { get; init; }
 }

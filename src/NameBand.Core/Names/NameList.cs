@@ -83,6 +83,10 @@ public sealed record ListedRow(RowRef Row, RowOutcome Outcome, string Text, Said
     /// unasked.</summary>
     public string Offer { get; init; } = "";
 
+    /// <summary>Where it is held for its size: it fits when its own letters are so many times as high as they would be without a wish;
+    /// null: none is known.</summary>
+    public double? FitsAtFactor { get; init; }
+
     /// <summary>What kind of thing it waits for, where it is held; a sewn name keeps it where its row would be held.</summary>
     public HeldFor HeldFor { get; init; }
 

@@ -69,7 +69,7 @@ internal static class GroupAdvice
     private static Said? Fitting(NameGroup group, List<LetteredName> names, BandJob job, Sizing sizing)
     {
         double least = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
-        double factor = LargestFactor(group, f => names.All(n => Factored(n, f / group.HeightFactor) is var smaller
+        double factor = LargestFactor(group, f => names.All(n => n.Measuring(f / group.HeightFactor) is var smaller
             && sizing.FitsField(smaller, least) && sizing.FitsZone(smaller.Ink.BottomMm, smaller.Ink.TopMm, least)));
         return factor > 0 ? (Said)$"With \"heightFactor\": {factor:0.##} they would fit." : null;
     }
@@ -86,7 +86,7 @@ internal static class GroupAdvice
         var best = job.Groups.All
             .Where(g => names.Any(n => n.Standing.Group == g.Name))
             .Select(g => (Group: g, Factor: LargestFactor(g, f => search.Obstacle(
-                [.. names.Select(n => n.Standing.Group == g.Name ? Factored(n, f / g.HeightFactor) : n)], plan.LetterHeightMm) is null)))
+                [.. names.Select(n => n.Standing.Group == g.Name ? n.Measuring(f / g.HeightFactor) : n)], plan.LetterHeightMm) is null)))
             .Where(g => g.Factor * plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm)
             .OrderByDescending(g => g.Factor / g.Group.HeightFactor)
             .FirstOrDefault();
@@ -112,10 +112,4 @@ internal static class GroupAdvice
 
         return 0;
     }
-
-    /// <summary>As wide and high as it would be at another size: for measuring only.</summary>
-    private static LetteredName Factored(LetteredName name, double by) => name with
-    {
-        Ink = new Box(name.Ink.LeftMm * by, name.Ink.BottomMm * by, name.Ink.RightMm * by, name.Ink.TopMm * by),
-    };
 }

@@ -15,14 +15,14 @@ internal sealed class Oversized
     private readonly Sizing _sizing;
     private readonly double _heightMm;
     private readonly double _leastMm;
+    private readonly SmallerAlone _alone;
 
     public Oversized(BandJob job, Sizing sizing, ImmutableArray<LetteredName> all)
     {
         (_job, _sizing) = (job, sizing);
         _heightMm = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
-
-        // Of finer thread, and by hand, smaller letters can be made: as small as job.json allows.
-        _leastMm = LayoutAdvice.IsSewnWith40Weight(job) ? LayoutAdvice.LeastFor40WeightMm : JobKeys.Height.LowMm;
+        _leastMm = SmallerAlone.LeastMm(job);
+        _alone = new SmallerAlone(job, _heightMm, n => Fits(n, _heightMm));
         var names = new List<LetteredName>(all.Length);
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         var tooBig = new List<LetteredName>();
@@ -30,7 +30,7 @@ internal sealed class Oversized
         {
             if (Reason(name) is { } reason)
             {
-                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
+                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true, FitsAtFactor = _alone.FactorFor(name) });
                 if (IsOfList(name))
                 {
                     tooBig.Add(name);
@@ -77,8 +77,10 @@ internal sealed class Oversized
 
     private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
 
-    private Said? Smaller(LetteredName name) =>
-        LargestMm(name) is { } mm ? (Said)$"Use smaller letters: {mm:0.0} mm high it fits" : null;
+    private Said? Smaller(LetteredName name) => LargestMm(name) is not { } mm ? null
+        : _alone.FactorFor(name) is { } factor
+            ? (Said)$"Use smaller letters: {mm:0.0} mm high it fits; or for it alone, with \"heightFactor\": {factor:0.##} in the list “names” of job.json"
+            : $"Use smaller letters: {mm:0.0} mm high it fits";
 
     private bool FitsZone(LetteredName name, double heightMm) => _sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm);
 

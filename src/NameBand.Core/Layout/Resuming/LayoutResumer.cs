@@ -228,13 +228,13 @@ internal static class LayoutResumer
         var held = ImmutableArray.CreateBuilder<HeldRow>();
         foreach (var name in all)
         {
-            if (fast.Contains(name.Name.Row) || oversized.Reason(name) is not { } reason)
+            if (fast.Contains(name.Name.Row) || oversized.Held(name) is not { } row)
             {
                 names.Add(name);
             }
             else
             {
-                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true });
+                held.Add(row);
             }
         }
 

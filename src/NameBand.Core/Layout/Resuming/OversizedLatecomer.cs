@@ -11,12 +11,8 @@ namespace NameBand.Layout.Resuming;
 internal sealed class OversizedLatecomer(
     BandJob job, Sizing sizing, double heightMm, Func<LetteredName, bool> fitsAcross, bool isHeightFree)
 {
-    /// <summary>Heights are offered in twentieths of the others', as groups are.</summary>
-    private const int Steps = 20;
-    private const double LeastFactor = 0.3; // As small as a wish for one name may make its letters (docs/job-file.md).
-
     /// <summary>Null where it fits.</summary>
-    public Said? Reason(LetteredName name)
+    public HeldRow? Held(LetteredName name)
     {
         if (Fits(name))
         {
@@ -25,38 +21,12 @@ internal sealed class OversizedLatecomer(
 
         Said why = sizing.FitsField(name, heightMm) ? "too tall for the strip" : "too wide for one hooping";
         Said settled = isHeightFree ? "" : (Said)", which the sewn names have settled";
-        return SmallerFactor(name) is { } factor
-            ? (Said)$"{why} at letters {heightMm:0.0} mm high{settled}. With \"heightFactor\": {factor:0.##} for it, in the list “names” of job.json, it fits; or agree a shorter form with its owner"
+        var factor = new SmallerAlone(job, heightMm, Fits).FactorFor(name);
+        Said reason = factor is { } part
+            ? (Said)$"{why} at letters {heightMm:0.0} mm high{settled}. With \"heightFactor\": {part:0.##} for it, in the list “names” of job.json, it fits; or agree a shorter form with its owner"
             : $"{why} at letters {heightMm:0.0} mm high{settled}. Agree a shorter form with its owner";
+        return new HeldRow(name.Name.Row, reason) { IsForItsSize = true, FitsAtFactor = factor };
     }
 
     private bool Fits(LetteredName name) => sizing.FitsField(name, heightMm) && fitsAcross(name);
-
-    /// <summary>The largest factor, for a wish about this name alone, at which it fits and can be sewn; null: there is none.</summary>
-    private double? SmallerFactor(LetteredName name)
-    {
-        // A machine's own letters have the sizes that they have, and a heading stands in a group's.
-        if (job.Traits.HasLettersOfItsOwn || name.Name.Row.List == JobReader.FileName)
-        {
-            return null;
-        }
-
-        double now = name.Name.Wish?.HeightFactor ?? 1;
-        double leastMm = LayoutAdvice.IsSewnWith40Weight(job) ? LayoutAdvice.LeastFor40WeightMm : JobKeys.Height.LowMm;
-        for (int step = (int)Math.Ceiling((now * Steps) - Tolerance.Rounding) - 1; step >= LeastFactor * Steps; step--)
-        {
-            double by = step / (now * Steps);
-            if (heightMm * name.Standing.HeightFactor * by < leastMm)
-            {
-                return null;
-            }
-
-            if (Fits(new ScaledName(by).Of(name)))
-            {
-                return (double)step / Steps;
-            }
-        }
-
-        return null;
-    }
 }

@@ -42,7 +42,10 @@ internal static class HeldRows
 
         var reasons = held.ToDictionary(h => h.Row);
         return new NameList(
-            [.. list.Rows.Select(r => reasons.TryGetValue(r.Row, out var why) ? r.HeldBecause(What(why), why.Reason, why.Offer) : r)],
+            [
+                .. list.Rows.Select(r => !reasons.TryGetValue(r.Row, out var why) ? r
+                    : r.HeldBecause(What(why), why.Reason, why.Offer) with { FitsAtFactor = why.FitsAtFactor }),
+            ],
             [.. list.Names.Where(n => !reasons.ContainsKey(n.Row))]);
     }
 

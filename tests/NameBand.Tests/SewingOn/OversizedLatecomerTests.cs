@@ -37,6 +37,8 @@ public partial class OversizedLatecomerTests
     /// <summary>Letters that would be too small to sew, and those that a machine has, are not offered smaller.</summary>
     [Theory]
     [InlineData("Wilhelmina Bartholomew of the Mill", "")]
+    [InlineData("Wilhelmina Bartholomew of the Mill", "\"columns\": { \"group\": \"Gift\" }, "
+        + "\"groups\": [ { \"name\": \"patrons\", \"from\": 100, \"heightFactor\": 0.7 } ], ")]
     [InlineData("Wilhelmina Bartholomew",
         "\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\", \"7 mm\"], \"hooped\": true }, ")]
     public void A_shorter_form_is_asked_for_where_smaller_letters_do_not_do(string late, string more)

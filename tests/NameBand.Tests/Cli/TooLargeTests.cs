@@ -54,6 +54,23 @@ public class TooLargeTests
         Assert.Contains("nothing lies on it", run.OutOnOneLine, StringComparison.Ordinal);
     }
 
+    /// <summary>In a group of larger letters it may fit by its own, where no height that all can have would do.</summary>
+    [Fact]
+    public void A_name_of_a_larger_group_is_told_by_how_much_its_own_letters_fit()
+    {
+        using var folder = new TemporaryFolder().With("names.csv", "name,gift\nWilhelmina Bartholomew,100\n").With("job.json", """
+            { "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "turn": 0 }, "lettering": { "height": "7 mm" },
+              "columns": { "group": "gift" }, "groups": [ { "name": "patrons", "from": 50, "heightFactor": 2 } ] }
+            """);
+        string reason = Bander.Make(folder.FullPath).Names!.Rows[0].Reason.English;
+        Assert.DoesNotContain("shorter form", reason, StringComparison.Ordinal);
+        string factor = Regex.Match(reason, "Use smaller letters for it alone: with \"heightFactor\": ([0-9.]+) in").Groups[1].Value;
+        folder.With("job.json", File.ReadAllText(folder["job.json"]).Replace(
+            "\"columns\"", $"\"names\": [ {{ \"name\": \"Wilhelmina Bartholomew\", \"heightFactor\": {factor} }} ], \"columns\"",
+            StringComparison.Ordinal));
+        Assert.Equal(0, CliRun.Of("make", folder.FullPath).Status);
+    }
+
     [Fact]
     public void A_name_that_no_sewable_height_would_fit_is_still_asked_to_be_shorter()
     {

@@ -69,9 +69,9 @@ internal static class GroupAdvice
     private static Said? Fitting(NameGroup group, List<LetteredName> names, BandJob job, Sizing sizing)
     {
         double least = job.Lettering.Height?.Mm ?? job.Lettering.Least.Mm;
-        double factor = LargestFactor(group, f => names.All(n => n.Measuring(f / group.HeightFactor) is var smaller
+        var fitting = SmallerAlone.Largest(group.HeightFactor, f => names.All(n => n.Measuring(f / group.HeightFactor) is var smaller
             && sizing.FitsField(smaller, least) && sizing.FitsZone(smaller.Ink.BottomMm, smaller.Ink.TopMm, least)));
-        return factor > 0 ? (Said)$"With \"heightFactor\": {factor:0.##} they would fit." : null;
+        return fitting is { } factor ? (Said)$"With \"heightFactor\": {factor:0.##} they would fit." : null;
     }
 
     /// <summary>Where names run over the rounds: the group whose letters need the least reducing for all to fit.</summary>
@@ -85,8 +85,9 @@ internal static class GroupAdvice
         var search = new HeightSearch(sizing, plan.LetterHeightMm, job.Lettering.Order == NameOrder.BestFit);
         var best = job.Groups.All
             .Where(g => names.Any(n => n.Standing.Group == g.Name))
-            .Select(g => (Group: g, Factor: LargestFactor(g, f => search.Obstacle(
-                [.. names.Select(n => n.Standing.Group == g.Name ? n.Measuring(f / g.HeightFactor) : n)], plan.LetterHeightMm) is null)))
+            .Select(g => (Group: g, Factor: SmallerAlone.Largest(g.HeightFactor, f => search.Obstacle(
+                [.. names.Select(n => n.Standing.Group == g.Name ? n.Measuring(f / g.HeightFactor) : n)],
+                plan.LetterHeightMm) is null) ?? 0))
             .Where(g => g.Factor * plan.LetterHeightMm >= LayoutAdvice.LeastFor40WeightMm)
             .OrderByDescending(g => g.Factor / g.Group.HeightFactor)
             .FirstOrDefault();
@@ -97,19 +98,5 @@ internal static class GroupAdvice
                 $"The group “{PlainText.Short(best.Group.Name)}” has letters {best.Group.HeightFactor:0.##} times as high as the job's, and the names run over.",
                 $"With \"heightFactor\": {best.Factor:0.##} for it, all names would fit.");
         }
-    }
-
-    /// <summary>The largest multiple of 0.05 under the group's own factor that will do; 0 where none will.</summary>
-    private static double LargestFactor(NameGroup group, Func<double, bool> fits)
-    {
-        for (int twentieths = (int)Math.Ceiling((group.HeightFactor * 20) - Tolerance.Rounding) - 1; twentieths >= 6; twentieths--)
-        {
-            if (fits(twentieths / 20.0))
-            {
-                return twentieths / 20.0;
-            }
-        }
-
-        return 0;
     }
 }

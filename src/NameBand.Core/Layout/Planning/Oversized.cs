@@ -28,9 +28,10 @@ internal sealed class Oversized
         var tooBig = new List<LetteredName>();
         foreach (var name in all)
         {
-            if (Reason(name) is { } reason)
+            if (!Fits(name, _heightMm))
             {
-                held.Add(new HeldRow(name.Name.Row, reason) { IsForItsSize = true, FitsAtFactor = _alone.FactorFor(name) });
+                double? factor = _alone.FactorFor(name);
+                held.Add(new HeldRow(name.Name.Row, Reason(name, factor)) { IsForItsSize = true, FitsAtFactor = factor });
                 if (IsOfList(name))
                 {
                     tooBig.Add(name);
@@ -57,30 +58,35 @@ internal sealed class Oversized
     /// <summary>Headings stand in the job's own file, and have an advice of their own.</summary>
     private static bool IsOfList(LetteredName name) => name.Name.Row.List != JobReader.FileName;
 
-    private Said? Reason(LetteredName name)
+    /// <summary>Why it does not fit, and how it would.</summary>
+    /// <param name="factor">Of its own letters; null: none is known.</param>
+    private Said Reason(LetteredName name, double? factor)
     {
         if (!_sizing.FitsField(name, _heightMm))
         {
-            Said mend = Smaller(name) ?? "Agree a shorter form with its owner, or use a longer hoop";
+            Said mend = Smaller(name, factor) ?? "Agree a shorter form with its owner, or use a longer hoop";
             return $"too wide for one hooping: at letters {_heightMm:0.#} mm high the name is {_sizing.WidthMm(name, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn. {mend}";
         }
 
-        if (FitsZone(name, _heightMm))
-        {
-            return null;
-        }
-
-        Said lower = Smaller(name) ?? "Use a wider strip or smaller letters";
+        Said lower = Smaller(name, factor) ?? "Use a wider strip or smaller letters";
         return $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom "
             + $"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. {lower}";
     }
 
     private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
 
-    private Said? Smaller(LetteredName name) => LargestMm(name) is not { } mm ? null
-        : _alone.FactorFor(name) is { } factor
-            ? (Said)$"Use smaller letters: {mm:0.0} mm high it fits; or for it alone, with \"heightFactor\": {factor:0.##} in the list “names” of job.json"
+    private Said? Smaller(LetteredName name, double? factor)
+    {
+        if (LargestMm(name) is not { } mm)
+        {
+            return factor is { } only
+                ? (Said)$"Use smaller letters for it alone: with \"heightFactor\": {only:0.##} in the list “names” of job.json it fits" : null;
+        }
+
+        return factor is { } alone
+            ? (Said)$"Use smaller letters: {mm:0.0} mm high it fits; or for it alone, with \"heightFactor\": {alone:0.##} in the list “names” of job.json"
             : $"Use smaller letters: {mm:0.0} mm high it fits";
+    }
 
     private bool FitsZone(LetteredName name, double heightMm) => _sizing.FitsZone(name.Ink.BottomMm, name.Ink.TopMm, heightMm);
 

@@ -9,9 +9,9 @@ namespace NameBand.Layout.Planning;
 /// <param name="fits">Whether a name as wide and high as that has room at that height.</param>
 internal sealed class SmallerAlone(BandJob job, double heightMm, Func<LetteredName, bool> fits)
 {
-    /// <summary>Heights are offered in twentieths of the others', as those of groups are.</summary>
+    /// <summary>Heights of names and of groups are offered in twentieths of the others'.</summary>
     private const int Steps = 20;
-    private const double LeastFactor = 0.3; // As small as a wish for one name may make its letters (docs/job-file.md).
+    private const double LeastFactor = 0.3; // As small as a wish or a group may make letters (docs/job-file.md).
 
     /// <summary>Smaller letters cannot be sewn: of finer thread, and by hand, they can, as small as job.json allows.</summary>
     public static double LeastMm(BandJob job) =>
@@ -28,17 +28,18 @@ internal sealed class SmallerAlone(BandJob job, double heightMm, Func<LetteredNa
 
         double now = name.Name.Wish?.HeightFactor ?? 1;
         double leastMm = LeastMm(job);
-        for (int step = (int)Math.Ceiling((now * Steps) - Tolerance.Rounding) - 1; step >= LeastFactor * Steps; step--)
-        {
-            double by = step / (now * Steps);
-            if (heightMm * name.Standing.HeightFactor * by < leastMm)
-            {
-                return null;
-            }
+        return Largest(now, f => heightMm * name.Standing.HeightFactor * f / now >= leastMm && fits(name.Measuring(f / now)));
+    }
 
-            if (fits(name.Measuring(by)))
+    /// <summary>The largest twentieth under a factor that will do; null: none will.</summary>
+    public static double? Largest(double under, Func<double, bool> willDo)
+    {
+        for (int step = (int)Math.Ceiling((under * Steps) - Tolerance.Rounding) - 1; step >= LeastFactor * Steps; step--)
+        {
+            double factor = (double)step / Steps;
+            if (willDo(factor))
             {
-                return (double)step / Steps;
+                return factor;
             }
         }
 

@@ -14,13 +14,23 @@ public class FlowTests
 
     /// <summary>Letters that are the same from left and right are sewn so: none of their legs runs over the other at an apex.</summary>
     [Theory]
-    [InlineData("A", 0.02)]
-    [InlineData("V", 0.005)]
-    [InlineData("W", 0.005)]
-    [InlineData("M", 0.01)]
-    public void An_apex_is_sewn_alike_from_left_and_right(string letter, double most)
+    [InlineData("nunito-bold", "A", 0.02)]
+    [InlineData("nunito-bold", "V", 0.005)]
+    [InlineData("nunito-bold", "W", 0.005)]
+    [InlineData("nunito-bold", "M", 0.01)]
+    [InlineData("lato-bold", "A", 0.02)] // Flat tips from here on.
+    [InlineData("lato-bold", "V", 0.005)]
+    [InlineData("lato-bold", "W", 0.005)]
+    [InlineData("noto-sans-bold", "A", 0.01)]
+    [InlineData("noto-sans-bold", "V", 0.005)]
+    [InlineData("noto-sans-bold", "W", 0.005)]
+    [InlineData("bebas-neue-bold", "A", 0.025)]
+    [InlineData("bebas-neue-bold", "V", 0.005)]
+    [InlineData("roboto-slab-bold", "A", 0.05)]
+    [InlineData("roboto-slab-bold", "W", 0.025)]
+    public void An_apex_is_sewn_alike_from_left_and_right(string face, string letter, double most)
     {
-        double unlike = Flow(Trial("nunito-bold", letter)).UnlikePart;
+        double unlike = Flow(Trial(face, letter)).UnlikePart;
         Assert.True(unlike <= most, $"{100 * unlike:0.0} % of the ink of {letter} lies over 20° from its mirror image");
     }
 
@@ -48,10 +58,24 @@ public class FlowTests
         }
     }
 
+    /// <summary>A corner at which a stroke cannot be parted, as where the serif of this N begins, hides none behind it: the right stem
+    /// is a column from the line to its serif, and its crossings turn about no corner.</summary>
+    [Fact]
+    public void A_corner_that_is_none_hides_none_behind_it()
+    {
+        var trial = Trial("roboto-slab-bold", "N");
+        var box = trial.Outline.Bounds();
+        Assert.Contains(trial.Columns, c =>
+            Math.Abs(c.MiddleAt(0).X - c.MiddleAt(c.Length).X) < 0.1
+            && Math.Min(c.MiddleAt(0).Y, c.MiddleAt(c.Length).Y) < 0.1
+            && c.MiddleAt(c.Length / 2).X > (box.LeftMm + box.RightMm) / 2 && c.Length > 0.8 * HeightMm);
+        Assert.InRange(Flow(trial).Nicks, 0, 1);
+    }
+
     /// <summary>Twelve letters of a face: what is reached is held. No thread lies across another column, the tuck aside.</summary>
     [Theory]
     [InlineData("nunito-bold", 1.8, 0.5, 2)]
-    [InlineData("roboto-slab-bold", 5.3, 0.6, 5)]
+    [InlineData("roboto-slab-bold", 5.3, 0.6, 2)]
     [InlineData("vollkorn-bold", 4.3, 0.7, 3)]
     [InlineData("bebas-neue-bold", 4, 0.5, 2)]
     public void Few_seams_and_nicks_are_left_and_no_laps(string face, double mostSeamMm, double mostNicks, int worstNicks)

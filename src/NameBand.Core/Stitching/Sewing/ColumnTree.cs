@@ -87,6 +87,8 @@ internal sealed class ColumnTree
         return contacts;
     }
 
+    /// <summary>Against the nearest column; none where an end lies farther off than its column is wide: that one butts against its
+    /// own, as the bar of an e does, and a thread to the nearest other column would show.</summary>
     private static void AddContact(IReadOnlyList<Column> columns, int butting, double at, List<Contact> contacts)
     {
         var p = columns[butting].MiddleAt(at);
@@ -108,7 +110,7 @@ internal sealed class ColumnTree
             }
         }
 
-        if (least < double.PositiveInfinity)
+        if (least < columns[butting].WidthMm)
         {
             contacts.Add(best);
         }

@@ -21,6 +21,7 @@ internal static class ApexCut
     // Of the width across at the crotch a lower tip is no column and a higher one a stroke; of the stroke's width, farther than the last
     // no apex has its sides. Our assumption.
     private const double LeastTipPart = 0.35;
+    private const double TopPart = 0.95; // Of the tip's height: what lies higher is its top. Our assumption.
     public const double MostTipPart = 1.2;
     private const double MostReachPart = 1.6;
 
@@ -57,19 +58,18 @@ internal static class ApexCut
         }
 
         var rim = new ArcLengthPolyline(outer.Part(first, second));
-        double height = 0;
-        double aside = 0;
-        foreach (var p in rim.Points)
-        {
-            if (Vec.Dot(p - crotch, up) is var high && high > height)
-            {
-                (height, aside) = (high, Vec.Dot(p - crotch, across));
-            }
-        }
-
+        var (height, aside) = Top([.. rim.Points], crotch, up, across);
         double wide = near + far;
         return height < LeastTipPart * wide || height > MostTipPart * wide || Math.Abs(aside - ((near - far) / 2)) > MostAside * wide
             ? null : Parted(stroke, corner, outer, (first, second), Tip(rim, crotch, up, SidePart * height, corner.InnerIsRight));
+    }
+
+    /// <summary>How far the top of a tip lies above a place, and its middle aside of it: a flat one has two corners.</summary>
+    private static (double Height, double Aside) Top(Vec[] tip, Vec from, Vec up, Vec across)
+    {
+        double height = Math.Max(0, tip.Max(p => Vec.Dot(p - from, up)));
+        double[] aside = [.. tip.Where(p => Vec.Dot(p - from, up) >= TopPart * height).Select(p => Vec.Dot(p - from, across))];
+        return (height, aside.Length == 0 ? 0 : (aside.Min() + aside.Max()) / 2);
     }
 
     /// <summary>Both edges of both legs, as far as the stroke is wide: a loop that narrows to a point is no apex.</summary>
@@ -98,10 +98,10 @@ internal static class ApexCut
         var up = (one + other).Unit() * -1;
         var (first, second) = (region.Points[mouth.One], region.Points[mouth.Other]);
         var (near, far) = ((first - crotch).Length, (second - crotch).Length);
-        var top = region.Walk(mouth.One, mouth.Other)!.Select(i => region.Points[i]).MaxBy(p => Vec.Dot(p, up));
+        Vec[] tip = [.. region.Walk(mouth.One, mouth.Other)!.Select(i => region.Points[i])];
         return Math.Abs(Vec.Angle(one, other)) < MostBetweenLegsRad && Math.Abs(up.X) <= MostAslant
             && Math.Abs(Vec.Angle(up, Vec.Mix(first, second, 0.5) - crotch)) < MostOffRad
-            && Math.Abs(Vec.Dot(top - Vec.Mix(first, second, 0.5), up.Left)) <= MostAside * (near + far)
+            && Math.Abs(Top(tip, Vec.Mix(first, second, 0.5), up, up.Left).Aside) <= MostAside * (near + far)
                 && Math.Abs(near - far) <= MostUneven * Math.Max(near, far);
     }
 

@@ -133,26 +133,30 @@ internal static class CornerSplitter
         return cross <= 0 || cross < LeastTangent * dot ? 0 : Math.Atan2(cross, dot);
     }
 
+    /// <summary>At the first corner at which the stroke can be parted.</summary>
     private static CornerCut? FirstCut(Stroke stroke, double window)
     {
         double width = WidthOf(stroke);
         var left = new ArcLengthPolyline(stroke.Left);
         var right = new ArcLengthPolyline(stroke.Right);
-        double onRight = FirstCorner(right, left, width, window, -1);
-        double onLeft = FirstCorner(left, right, width, window, 1);
-        if (onRight < 0 && onLeft < 0)
+        var onRight = Corners(right, left, width, window, -1).Select(at => (At: at, Part: at / right.Length, IsRight: true));
+        var onLeft = Corners(left, right, width, window, 1).Select(at => (At: at, Part: at / left.Length, IsRight: false));
+        foreach (var (at, _, isRight) in onRight.Concat(onLeft).OrderBy(c => c.Part))
         {
-            return null;
+            if ((isRight ? Cut(stroke, right, left, at, width, true) : Cut(stroke, left, right, at, width, false)) is { } cut)
+            {
+                return cut;
+            }
         }
 
-        bool isRight = onLeft < 0 || (onRight >= 0 && onRight / right.Length <= onLeft / left.Length);
-        return isRight
-            ? Cut(stroke, right, left, onRight, width, true)
-            : Cut(stroke, left, right, onLeft, width, false);
+        return null;
     }
 
-    /// <summary>Arc of the first sharp inner corner (sign -1: the edge bends right), or -1.</summary>
-    private static double FirstCorner(ArcLengthPolyline inner, ArcLengthPolyline outer, double width, double window, int sign)
+    /// <summary>
+    /// Arcs of the sharp inner corners (sign -1: the edge bends right) that have a corner of the outer edge about them, up to the
+    /// first sharp bend that has none: past one of those the bowls of ß and s would be taken for corners.
+    /// </summary>
+    private static IEnumerable<double> Corners(ArcLengthPolyline inner, ArcLengthPolyline outer, double width, double window, int sign)
     {
         double reach = window * width;
         double step = Math.Max(0.02, 0.08 * width);
@@ -168,28 +172,36 @@ internal static class CornerSplitter
             }
             else if (best >= 0 && s > best + (2 * reach))
             {
-                break;
+                double at = Sharpest(inner, best, step);
+                if (!HasCornerOutside(outer, inner.At(at), width, most, sign))
+                {
+                    yield break;
+                }
+
+                yield return at;
+                (best, most) = (-1, InnerTurnRad);
             }
         }
 
-        if (best < 0)
+        if (best >= 0 && Sharpest(inner, best, step) is var last && HasCornerOutside(outer, inner.At(last), width, most, sign))
         {
-            return -1;
+            yield return last;
         }
+    }
 
-        best = Sharpest(inner, best, step);
-        var c = inner.At(best);
-        double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(most, 2.6) / 2));
-        for (double s = 0; s <= outer.Length; s += step)
+    private static bool HasCornerOutside(ArcLengthPolyline outer, Vec innerCorner, double width, double turn, int sign)
+    {
+        double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(turn, 2.6) / 2));
+        for (double s = 0; s <= outer.Length; s += Math.Max(0.02, 0.08 * width))
         {
-            if ((outer.At(s) - c).Length < limit
-                && BendOver(outer, s, 0.4 * width, sign) > (most > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))
+            if ((outer.At(s) - innerCorner).Length < limit
+                && BendOver(outer, s, 0.4 * width, sign) > (turn > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))
             {
-                return best;
+                return true;
             }
         }
 
-        return -1;
+        return false;
     }
 
     private static double Sharpest(ArcLengthPolyline edge, double near, double step)

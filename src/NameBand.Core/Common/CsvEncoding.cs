@@ -90,10 +90,10 @@ internal static class CsvEncoding
         var guess = CharsetDetector.DetectFromBytes(bytes).Detected;
         string name = guess?.EncodingName ?? Western;
         string western = Known(Western)!.GetString(bytes);
-        string text = Known(name)?.GetString(bytes) ?? western;
+        string? text = Known(name)?.GetString(bytes);
 
         // The detector knows how languages use letters, not names; what no name looks like shows a wrong guess.
-        if (name == "iso-8859-1" || Oddness(text) > Oddness(western))
+        if (text is null || name == "iso-8859-1" || Oddness(text) > Oddness(western))
         {
             (name, text) = (Western, western);
         }
@@ -136,8 +136,9 @@ internal static class CsvEncoding
         {
             return CodePagesEncodingProvider.Instance.GetEncoding(name) ?? Encoding.GetEncoding(name);
         }
-        catch (ArgumentException)
+        catch (Exception e) when (e is ArgumentException or NotSupportedException)
         {
+            // Of UTF-7, which a mark at the beginning may look like, .NET says that it is not supported.
             return null;
         }
     }

@@ -83,7 +83,7 @@ internal static partial class EntryKinds
             return attributes.HasFlag(FileAttributes.Directory) ? EntryKind.Folder
                 : attributes.HasFlag(FileAttributes.Device) ? EntryKind.Special : EntryKind.File;
         }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or PathTooLongException)
         {
             return EntryKind.Nothing;
         }

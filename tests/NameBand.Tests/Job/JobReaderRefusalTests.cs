@@ -250,6 +250,19 @@ public class JobReaderRefusalTests
         Assert.Contains("a job is a folder", Assert.Single(JobReader.Read(folder["names.csv"]).Problems).Found.English, StringComparison.Ordinal);
     }
 
+    /// <summary>No file can be called so, and asking the system for it is an error of another kind.</summary>
+    [Fact]
+    public void A_name_that_no_file_can_have_is_a_file_that_is_not_there()
+    {
+        using var folder = new TemporaryFolder().With(
+            JobReader.FileName, $$"""{ "format": 1, "lists": ["{{new string('n', 280)}}.csv"], "hem": { "length": 3660 } }""");
+
+        var problem = Assert.Single(JobReader.Read(folder.FullPath).Problems);
+
+        Assert.StartsWith("There is no file “nnn", problem.Found.English, StringComparison.Ordinal);
+        Assert.Equal("lists", problem.Where.Key);
+    }
+
     [SkippableTheory]
     [InlineData("names.csv")]
     [InlineData("sub/names.csv")]

@@ -56,6 +56,17 @@ public class EncodingTests
         Assert.Contains("which is a guess", read.Problems[0].Found.English);
     }
 
+    /// <summary>The mark at the beginning is that of UTF-7, which nothing reads any more.</summary>
+    [Fact]
+    public void What_looks_like_UTF_7_is_read_as_western_and_said_so()
+    {
+        var read = Lists.ReadBytes([.. "+/v9\nJ"u8, 0xFC, .. "rgen\n"u8]);
+
+        Assert.Equal(["+/v9", "Jürgen"], read.Value!.Rows.Select(r => r.Text));
+        Assert.Contains(read.Problems, p => p.Found.English.Contains("read as windows-1252", StringComparison.Ordinal));
+        Assert.DoesNotContain(read.Problems, p => p.Found.English.Contains("utf-7", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void One_broken_byte_in_UTF_8_spoils_one_row_and_not_all()
     {

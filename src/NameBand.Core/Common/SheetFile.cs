@@ -14,6 +14,9 @@ internal static class SheetFile
     /// <summary>Unpacked, a bigger workbook is none of names; a packed file can claim to be small and be huge.</summary>
     public const long MostUnpackedBytes = 50_000_000;
 
+    /// <summary>A row that claims to lie farther down has all the empty ones before it. ECMA-376 has no bound; this is what spreadsheets hold.</summary>
+    private const int MostRowsOfASheet = 1 << 20;
+
     private static readonly Said SaveAnew = "Open it in your spreadsheet, save it again as .xlsx without a password, or save the sheet as CSV.";
 
     /// <param name="Sheet">The sheet that was read.</param>
@@ -117,9 +120,11 @@ internal static class SheetFile
     {
         var rows = ImmutableArray.CreateBuilder<CsvRow>();
         int hidden = 0;
-        while (reader.Read())
+
+        // How wide the sheet is, is known before a row of it is read, and each row has room made for as many cells.
+        while (reader.FieldCount > CsvFile.MostColumns || reader.Read())
         {
-            if (rows.Count > CsvFile.MostRows || reader.FieldCount > CsvFile.MostColumns)
+            if (reader.FieldCount > CsvFile.MostColumns || rows.Count > CsvFile.MostRows || reader.Depth >= MostRowsOfASheet)
             {
                 return Fail(
                     where, $"This sheet has more than {CsvFile.MostRows:#,0} rows or {CsvFile.MostColumns:#,0} columns.",

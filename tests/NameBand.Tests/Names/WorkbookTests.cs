@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.Text;
 using CsCheck;
 using NameBand.Common;
 using NameBand.Job;
@@ -145,6 +146,21 @@ public class WorkbookTests
         Refused(Bomb(), "bigger than 50 MB");
     }
 
+    /// <summary>A reference of a few signs claims a row or a column so far off that room for all before it takes gigabytes, and passing
+    /// them minutes.</summary>
+    [Theory]
+    [InlineData("\"A6\"", "\"ZZZZZZ6\"")]
+    [InlineData("r=\"6\"", "r=\"2000000000\"")]
+    public void A_cell_that_claims_to_lie_far_off_is_refused_before_room_is_made_for_it(string was, string claims)
+    {
+        byte[] book = Changed(Friends, was, claims);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+
+        Refused(book, "has more than 250,000 rows or 1,000 columns");
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_000_000_000);
+    }
+
     [Fact]
     public void A_spoilt_workbook_is_read_or_refused() =>
         Gen.Select(Gen.Int[0, Friends.Length - 1], Gen.Byte, Gen.Int[0, 8]).Array[1, 20].Sample(
@@ -176,6 +192,25 @@ public class WorkbookTests
         var problem = Lists.Refused(Lists.Read(folder.With("names.xlsx", book), null, null, "names.xlsx"));
         Assert.Contains(found, problem.Found.English);
         Assert.NotEmpty(problem.Mend.English);
+    }
+
+    /// <summary>The workbook with a part of its first sheet written otherwise.</summary>
+    private static byte[] Changed(byte[] book, string was, string written)
+    {
+        using var stream = new MemoryStream();
+        stream.Write(book);
+        using (var archive = new ZipArchive(stream, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            var part = archive.Entries.First(e => e.FullName.StartsWith("xl/worksheets/", StringComparison.Ordinal));
+            using var content = part.Open();
+            string text = new StreamReader(content).ReadToEnd();
+            Assert.Contains(was, text, StringComparison.Ordinal);
+            byte[] changed = Encoding.UTF8.GetBytes(text.Replace(was, written, StringComparison.Ordinal));
+            content.SetLength(0);
+            content.Write(changed);
+        }
+
+        return stream.ToArray();
     }
 
     /// <summary>60 MB of zeros, packed into a few kilobytes.</summary>

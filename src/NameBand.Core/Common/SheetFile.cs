@@ -14,7 +14,8 @@ internal static class SheetFile
     /// <summary>Unpacked, a bigger workbook is none of names; a packed file can claim to be small and be huge.</summary>
     public const long MostUnpackedBytes = 50_000_000;
 
-    /// <summary>A row that claims to lie farther down has all the empty ones before it. ECMA-376 has no bound; this is what spreadsheets hold.</summary>
+    // A row that claims to lie farther down has all the empty ones before it. ECMA-376 has no bound; this is what spreadsheets hold
+    // (common practice, no source).
     private const int MostRowsOfASheet = 1 << 20;
 
     private static readonly Said SaveAnew = "Open it in your spreadsheet, save it again as .xlsx without a password, or save the sheet as CSV.";

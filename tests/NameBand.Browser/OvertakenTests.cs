@@ -123,6 +123,7 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
         await Expect(card).ToContainTextAsync("Ottilie Marsh");
         Assert.Equal("Ottilie Marsh", await page.EvaluateAsync<string?>(
             "() => document.querySelector('name-strip').strip.view.pressed?.text ?? null"));
+        Assert.Equal(1, maps.Asked); // Whatever else changes while it comes: it is asked for once.
         await maps.LetGoAsync();
     }
 
@@ -163,9 +164,14 @@ public sealed class OvertakenTests(Chromium browser) : BrowserTests(browser)
     {
         private readonly Channel<Answer> _waiting = Channel.CreateUnbounded<Answer>();
         private volatile bool _isLetGo;
+        private int _asked;
+
+        /// <summary>How often it was asked for since it is kept.</summary>
+        public int Asked => Volatile.Read(ref _asked);
 
         public void Keep(IPage page, string what) => page.RouteAsync(what, async route =>
         {
+            Interlocked.Increment(ref _asked);
             if (_isLetGo)
             {
                 await route.ContinueAsync();

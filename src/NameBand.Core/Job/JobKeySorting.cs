@@ -78,15 +78,17 @@ internal static class JobKeySorting
 
     private static string? Meant(string parent, string key) =>
         NearestWord.Find(key, [.. In(parent), .. OlderSpellings.All.Where(p => Parent(p) == parent).Select(Last)]) is { } near
-        ? parent + near : NearestElsewhere(key);
+        ? parent + near : NearestElsewhere(parent, key);
 
     private static List<string> In(string parent) =>
         [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
 
-    private static string? NearestElsewhere(string key)
+    /// <summary>Of keys that are called the same in several groups the one whose group is most like the one it was written in; outside any
+    /// group, and of groups equally like it, the one that comes first in the table.</summary>
+    private static string? NearestElsewhere(string parent, string key)
     {
-        var byLast = Leaves.Order(StringComparer.Ordinal).GroupBy(Last, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var byLast = JobKeys.All.Select(k => k.Path).GroupBy(Last, StringComparer.Ordinal).ToDictionary(
+            g => g.Key, g => g.MinBy(p => parent.Length == 0 ? 0 : NearestWord.Slips(parent, Parent(p)))!, StringComparer.Ordinal);
         return NearestWord.Find(key, byLast.Keys.Order(StringComparer.Ordinal)) is { } near ? byLast[near] : null;
     }
 

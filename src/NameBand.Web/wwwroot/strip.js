@@ -98,11 +98,9 @@ class Strip {
       this.#again();
     }
     if (state.layout > 0 && state.hasPlan && this.data.map?.layout !== state.layout) {
-      const isFirst = !this.data.map;
-      if (!await this.data.take(state.layout, () => !this.isGone)) return;
-      const { pressed } = this.view; // by now: another may have been pressed while the answer came
-      this.view.pressed = pressed && this.data.find(pressed.list, pressed.line);
-      this.#show(isFirst);
+      // Something else may have changed while it is on its way: it is waited for, and not asked for again.
+      if (this.coming?.layout !== state.layout) this.coming = { layout: state.layout, isTaken: this.#take(state.layout) };
+      if (!await this.coming.isTaken) return;
     }
     if (state.counted && !this.data.minutes && this.data.map?.layout === state.layout) {
       await this.data.count(state.layout);
@@ -117,6 +115,17 @@ class Strip {
         this.box.scrollIntoView({ block: 'nearest', behavior: isStill() ? 'auto' : 'smooth' });
       }
     }
+  }
+
+  async #take(layout) {
+    const isFirst = !this.data.map;
+    const isTaken = await this.data.take(layout, () => !this.isGone);
+    if (this.coming?.layout === layout) this.coming = null;
+    if (!isTaken) return false;
+    const { pressed } = this.view; // by now: another may have been pressed while the answer came
+    this.view.pressed = pressed && this.data.find(pressed.list, pressed.line);
+    this.#show(isFirst);
+    return true;
   }
 
   /** Who is told which name is pressed. */

@@ -73,6 +73,37 @@ public sealed class LostTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.Locator(".sentence")).ToContainTextAsync("one round of 3.66 m");
     }
 
+    [SkippableFact]
+    public async Task The_card_of_a_pressed_name_is_open_again_with_what_was_typed_in_it()
+    {
+        Chromium.Require();
+        using var folder = Jobs.Small();
+        using var server = RunningPage.StartAlone(folder.FullPath);
+        var page = (await Chromium.OpenAsync(server.Url)).Page;
+        await page.SettledAsync();
+        var name = page.Locator(".seen button").First;
+        string shown = (await name.TextContentAsync())!.Trim();
+        await name.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        var card = page.GetByRole(AriaRole.Region, new() { Name = "What should happen to" });
+        await card.GetByRole(AriaRole.Button, new() { Name = "correct it" }).ClickAsync();
+        var field = card.GetByLabel("as it should be sewn");
+        await field.FillAsync("Odile ");
+        server.Kill();
+        await Expect(page.Locator("#lost")).ToContainTextAsync("The worktable does not answer");
+        await field.FocusAsync();
+        await page.Keyboard.PressAsync("End");
+        await page.Keyboard.TypeAsync("Quayside");
+
+        using var again = RunningPage.Start(folder.FullPath);
+
+        await Expect(page.Locator("#lost")).ToBeEmptyAsync();
+        await Expect(field).ToHaveValueAsync("Odile Quayside");
+        string pressed = await page.EvaluateAsync<string>("() => document.querySelector('name-strip').strip.view.pressed.text");
+        Assert.Contains(pressed, (await card.GetByRole(AriaRole.Heading).First.TextContentAsync())!, StringComparison.Ordinal);
+        Assert.Contains(pressed, shown, StringComparison.Ordinal);
+    }
+
     [SkippableTheory]
     [InlineData(false)]
     [InlineData(true)]

@@ -58,7 +58,7 @@ function unheard(e) {
 addEventListener('submit', e => { if (isLost) unheard(e); }, true);
 addEventListener('click', e => { if (isLost && e.target.closest?.('a[href], main :is(button, summary, input[type=checkbox])')) unheard(e); }, true);
 
-/** What is open, what is typed and where she is, for the page that is loaded anew. */
+/** What is pressed, what is open, what is typed and where she is, for the page that is loaded anew. */
 function keep() {
   const fields = [...typed].filter(([field]) => field.isConnected).map(([field, isLeft]) => ({
     way: wayTo(field), value: field.type === 'checkbox' ? field.checked : field.value, sets: setsItself(field), isLeft,
@@ -66,7 +66,9 @@ function keep() {
   const open = [...document.querySelectorAll('main :is([aria-expanded=true], details[open] > summary)')].filter(e => !e.closest(livesItself)).map(wayTo);
   const at = document.activeElement;
   const focus = at?.matches(typing) ? { way: wayTo(at), from: at.selectionStart ?? null, to: at.selectionEnd ?? null } : null;
-  sessionStorage.setItem('kept', JSON.stringify({ path: location.pathname, open, fields, focus }));
+  const name = document.querySelector('name-strip')?.strip?.view.pressed;
+  const pressed = name?.list ? { list: name.list, line: name.line } : null;
+  sessionStorage.setItem('kept', JSON.stringify({ path: location.pathname, pressed, open, fields, focus }));
 }
 
 /** The line was only cut: what was typed meanwhile is told now. */
@@ -138,6 +140,18 @@ async function until(look) {
   return null;
 }
 
+/** The name that was pressed on the strip, whose card goes with it. */
+async function press({ list, line }) {
+  const strip = await until(() => {
+    const there = document.querySelector('name-strip')?.strip;
+    return there?.hearer && there.data.map ? there : null;
+  });
+  const name = strip?.data.find(list, line);
+  if (!name) return;
+  strip.goTo(name);
+  await until(() => document.getElementById('touched-name'));
+}
+
 async function open(way) {
   const handle = await until(() => document.querySelector(way));
   const isOpen = () => handle.matches('summary') ? handle.parentElement.open : handle.getAttribute('aria-expanded') === 'true';
@@ -169,6 +183,7 @@ async function restore() {
   const kept = JSON.parse(sessionStorage.getItem('kept') ?? 'null');
   sessionStorage.removeItem('kept');
   if (kept?.path !== location.pathname || !await until(() => document.querySelector('[data-alive]'))) return;
+  if (kept.pressed) await press(kept.pressed);
   for (const way of kept.open) await open(way);
   for (const field of kept.fields) await fill(field);
   const place = kept.focus && await until(() => document.querySelector(kept.focus.way));

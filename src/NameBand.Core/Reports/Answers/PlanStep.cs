@@ -83,6 +83,13 @@ internal static class PlanStep
             yield return height;
         }
 
+        // Where names have no place as it is set, their hours are among those that are more.
+        int names = plan.Plan.NameCount - asSet.Plan.NameCount;
+        if (names != 0)
+        {
+            yield return $"{Count(Math.Abs(names), "name")} {(names < 0 ? (Said)"less" : "more")}";
+        }
+
         int joins = plan.Plan.Joins - asSet.Plan.Joins;
         if (joins != 0)
         {

@@ -45,6 +45,18 @@ public sealed class PlanStepTests
         Assert.Contains("letters 1.0 mm larger", PlanStep.InWords(back, set).English, StringComparison.Ordinal);
     }
 
+    /// <summary>A plan that has a place for more names takes longer for them, which is said before the hours.</summary>
+    [Fact]
+    public void Names_that_have_no_place_as_it_is_set_are_told_before_the_hours()
+    {
+        var (narrow, wide) = (Offered(" }, \"hoop\": { \"along\": \"75 mm\""), Offered("", JobEdit.Remove("hoop.along")));
+        int more = wide.Plan.NameCount - narrow.Plan.NameCount;
+        Assert.InRange(more, 2, 5);
+
+        Assert.Contains($": {more} names more, ", PlanStep.InWords(wide, narrow).English, StringComparison.Ordinal);
+        Assert.DoesNotContain("name", PlanStep.InWords(wide, wide).English, StringComparison.Ordinal);
+    }
+
     private static OfferedPlan Offered(string strip, params JobEdit[] edits) => Offered(strip, "Nunito Bold", 9, edits);
 
     private static OfferedPlan Offered(string strip, string face, int heightMm, params JobEdit[] edits)

@@ -235,22 +235,6 @@ public sealed class PlansTests
         Assert.Equal(0, CliRun.Of("make", folder.FullPath).Status);
     }
 
-    /// <summary>A plan that has a place for more names takes longer for them, which is said with the hours.</summary>
-    [Fact]
-    public void Hours_of_names_that_have_no_place_as_it_is_set_are_told_with_them()
-    {
-        using var folder = new TemporaryFolder()
-            .With("names.csv", "Name\nAda Brindle\nBo Farrow\nWithelmina Krupp Oldenburgsdottir\n")
-            .With("job.json", """
-                { "format": 1, "lists": ["names.csv"], "hem": { "length": "3.66 m" },
-                  "hoop": { "along": "80 mm", "across": "100 mm" }, "lettering": { "height": "10 mm" } }
-                """);
-
-        var plans = Plans(folder).Plans;
-
-        Assert.All(plans, p => Assert.Contains(": 1 name more, ", p.Why.English, StringComparison.Ordinal));
-    }
-
     private const string Typing =
         """{ "format": 1, "machines": [{ "name": "m", "takes": ["coordinates", "keys"], "letters": { "sizes": ["9 mm", "7 mm"] }, "frames": [{ "name": "f", "along": 160, "across": 100 }] }] }""";
 

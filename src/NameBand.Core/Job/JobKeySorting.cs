@@ -78,17 +78,16 @@ internal static class JobKeySorting
 
     private static string? Meant(string parent, string key) =>
         NearestWord.Find(key, [.. In(parent), .. OlderSpellings.All.Where(p => Parent(p) == parent).Select(Last)]) is { } near
-        ? parent + near : NearestElsewhere(parent, key);
+        ? parent + near : NearestElsewhere(key);
 
     private static List<string> In(string parent) =>
         [.. Leaves.Concat(Groups).Where(p => Parent(p) == parent).Select(Last).Order(StringComparer.Ordinal)];
 
-    /// <summary>Of keys that are called the same in several groups the one whose group is most like the one it was written in; outside any
-    /// group, and of groups equally like it, the one that comes first in the table.</summary>
-    private static string? NearestElsewhere(string parent, string key)
+    /// <summary>Of keys that are called the same in several groups the one that comes first in the table: those of most jobs do.</summary>
+    private static string? NearestElsewhere(string key)
     {
-        var byLast = JobKeys.All.Select(k => k.Path).GroupBy(Last, StringComparer.Ordinal).ToDictionary(
-            g => g.Key, g => g.MinBy(p => parent.Length == 0 ? 0 : NearestWord.Slips(parent, Parent(p)))!, StringComparer.Ordinal);
+        var byLast = JobKeys.All.Select(k => k.Path).GroupBy(Last, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         return NearestWord.Find(key, byLast.Keys.Order(StringComparer.Ordinal)) is { } near ? byLast[near] : null;
     }
 

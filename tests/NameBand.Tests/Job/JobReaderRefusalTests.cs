@@ -16,6 +16,7 @@ public class JobReaderRefusalTests
         { "\"cutWidth\": 50", "cutWidth", "does not know the key cutWidth", "Did you mean strip.cutWidth, in the group “strip”?" },
         { "\"turnin\": 50", "turnin", "does not know the key turnin", "Did you mean strip.turnIn" },
         { "\"letters\": { \"height\": 10 }", "letters.height", "does not know", "Did you mean lettering.height, in the group “lettering”?" },
+        { "\"strip\": { \"height\": 10 }", "strip.height", "does not know", "Did you mean lettering.height, in the group “lettering”?" },
         { "\"bobin\": { \"height\": 10 }", "bobin", "does not know the key bobin", "Did you mean bobbin?" },
         { "\"height\": 10", "height", "does not know", "Did you mean lettering.height, in the group “lettering”?" },
         { "\"hoop\": { \"title\": 5 }", "hoop.title", "does not know", "Did you mean title, outside any group?" },

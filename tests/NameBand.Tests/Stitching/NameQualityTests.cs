@@ -56,7 +56,9 @@ public class NameQualityTests
 
     /// <summary>The corner of a slab serif's N, where the crossings of both strokes once turned about one point.</summary>
     [Fact]
-    public void A_corner_brings_no_more_holes_together_than_elsewhere() =>
-        Assert.InRange(
-            NameMeasure.Of(new Stitcher(LetterTrial.Cotton, 12), Shelf.Names("roboto-slab-bold", ["Njord Illingborg"])[0], 12).Load, 0, MostPerMm2);
+    public void A_corner_brings_no_more_holes_together_than_elsewhere()
+    {
+        var name = Shelf.Names("roboto-slab-bold", ["Njord Illingborg"])[0];
+        Assert.InRange(NameMeasure.Of(new Stitcher(LetterTrial.Cotton, 12), name, 12).Load, 0, MostPerMm2);
+    }
 }

@@ -159,7 +159,7 @@ internal static class CornerSplitter
     private static IEnumerable<double> Corners(ArcLengthPolyline inner, ArcLengthPolyline outer, double width, double window, int sign)
     {
         double reach = window * width;
-        double step = Math.Max(0.02, 0.08 * width);
+        double step = StepMm(width);
         double best = -1;
         double most = InnerTurnRad;
         for (double s = 0.6 * reach; s < inner.Length - (0.6 * reach); s += step)
@@ -189,10 +189,13 @@ internal static class CornerSplitter
         }
     }
 
+    /// <summary>How far apart an edge is looked at.</summary>
+    private static double StepMm(double width) => Math.Max(0.02, 0.08 * width);
+
     private static bool HasCornerOutside(ArcLengthPolyline outer, Vec innerCorner, double width, double turn, int sign)
     {
         double limit = 1.6 * width / Math.Max(0.35, Math.Cos(Math.Min(turn, 2.6) / 2));
-        for (double s = 0; s <= outer.Length; s += Math.Max(0.02, 0.08 * width))
+        for (double s = 0; s <= outer.Length; s += StepMm(width))
         {
             if ((outer.At(s) - innerCorner).Length < limit
                 && BendOver(outer, s, 0.4 * width, sign) > (turn > SharpTurnRad ? RoundedTurnRad : OuterTurnRad))

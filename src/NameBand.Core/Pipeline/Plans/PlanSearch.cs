@@ -38,9 +38,16 @@ internal sealed class PlanSearch
     private readonly Dictionary<string, PlanTrial> _seen = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, PlanFigures> _guesses = new(StringComparer.Ordinal);
 
+    /// <summary>Names that a plan has to have a place for: as many as were promised one and can have it.</summary>
+    private int _leastNames;
+
+    /// <summary>What the plan comes to beside which others are judged: as it is set, mended where that is not sound.</summary>
+    private PlanFigures _figures;
+
     public PlanSearch(PlanTrials trials, VisibleSteps steps, StitchedPlan asSet, PlanStitching stitching, FaceShelf shelf)
     {
         (_trials, _steps, _stitching, _shelf, AsSet) = (trials, steps, stitching, shelf, asSet);
+        (_leastNames, _figures) = (asSet.Laid.Plan.NameCount, asSet.Figures);
         _rate = StitchRate.Of(asSet.Laid, asSet.Estimate.Hoopings);
     }
 
@@ -58,8 +65,9 @@ internal sealed class PlanSearch
     {
         var typed = MayType ? PlainWay.Typed(_steps, _trials) : null;
         VisibleChoice[] ways = [.. Ways(typed)];
-        var asSet = AsSet.IsSound ? AsSet : Mended(ways.SelectMany(w => Grid(PlanWish.AsSet, w)));
+        var asSet = AsSet.IsSound && AsSet.TooLarge == 0 ? AsSet : Mended(ways.SelectMany(w => Grid(PlanWish.AsSet, w)));
         var start = asSet?.Trial;
+        (_leastNames, _figures) = asSet is null ? (_leastNames, _figures) : (asSet.Laid.Plan.NameCount, asSet.Figures);
         if (start is { Choice.IsAsSet: false })
         {
             ways = [.. ways, start.Choice];
@@ -192,7 +200,7 @@ internal sealed class PlanSearch
     {
         var sound = Tried(choices).FindAll(IsSound);
         Cores.ForEach(sound.Count, default, i => Guess(sound[i]));
-        return sound.Where(t => Guess(t).IsWithin(wish, AsSet.Figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
+        return sound.Where(t => Guess(t).IsWithin(wish, _figures) && (from is null || Guess(t).IsWorth(wish, Guess(from))))
             .OrderBy(t => Guess(t).Rank(wish)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal).FirstOrDefault();
     }
 
@@ -206,9 +214,9 @@ internal sealed class PlanSearch
         return all;
     }
 
-    /// <summary>As far as it can be told before it is stitched. Every plan sews all the names that the one as it is set does.</summary>
+    /// <summary>As far as it can be told before it is stitched.</summary>
     private bool IsSound(PlanTrial trial) => trial.Laid is { } laid && trial.Obstacle is null
-        && laid.Plan.NameCount >= AsSet.Laid.Plan.NameCount
+        && laid.Plan.NameCount >= _leastNames
         && (trial.Choice.IsAsSet || (!trial.HasIdleRound && CanBeRead(laid) && HasMachineFor(laid.Job)));
 
     /// <summary>Where nothing is known of machines, one is assumed that can.</summary>
@@ -226,16 +234,30 @@ internal sealed class PlanSearch
     private StitchedPlan? Soundest(ImmutableArray<PlanTrial> path, StitchedPlan? start) =>
         path.Take(MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound) ?? (path.Contains(start?.Trial!) ? start : null);
 
-    /// <summary>The sound plan that leaves most of what she wrote as it is.</summary>
+    /// <summary>
+    /// The sound plan that has a place for most names and leaves most of what she wrote as it is: of those that write the same
+    /// keys the one whose letters are most nearly as high as hers. As it is set where that can be sewn and no other has more names.
+    /// </summary>
     private StitchedPlan? Mended(IEnumerable<VisibleChoice> others)
     {
         Tried(others);
         var mends = AsSet.Laid.EaseMends.Select(m => _steps.With([.. m.Edits]));
         Tried([.. mends, .. _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan), .. _steps.WithoutEachWish.Select(w => w.Without)]);
-        return _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
-            .OrderBy(t => Guess(t).Rank(PlanWish.AsSet)).ThenBy(t => t.Choice.Key, StringComparer.Ordinal)
-            .Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
+        int least = AsSet.IsSound ? _leastNames + 1 : _leastNames;
+        var mended = _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
+            .Where(t => t.Laid!.Plan.NameCount >= least)
+            .GroupBy(t => (t.Laid!.Plan.NameCount, string.Join(' ', t.Choice.Edits.Select(e => e.Path))))
+            .Select(Nearest)
+            .OrderByDescending(g => g[0].Laid!.Plan.NameCount)
+            .ThenBy(g => Guess(g[0]).Rank(PlanWish.AsSet)).ThenBy(g => g[0].Choice.Key, StringComparer.Ordinal)
+            .SelectMany(g => g).Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
+        return mended ?? (AsSet.IsSound ? AsSet : null);
     }
+
+    private List<PlanTrial> Nearest(IEnumerable<PlanTrial> trials) =>
+        [.. trials.OrderBy(FromHersMm).ThenBy(t => Guess(t).HersMinutes).ThenBy(t => t.Choice.Key, StringComparer.Ordinal)];
+
+    private double FromHersMm(PlanTrial trial) => Math.Abs(trial.Laid!.Plan.LetterHeightMm - AsSet.Laid.Plan.LetterHeightMm);
 
     /// <summary>A round of hers that holds few names is told, with the letters that do without it.</summary>
     private IEnumerable<Problem> IdleRound()

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Load;
 using NameBand.Pipeline.Stages;
@@ -22,6 +23,14 @@ internal sealed record StitchedPlan(PlanTrial Trial, Estimate Estimate, Immutabl
     public string Mark { get; } = SheetMarks.Of(Trial.Laid!.Plan);
 
     public bool IsSound => Found.IsEmpty;
+
+    /// <summary>Names of the lists that have no place because they are too wide for the field or too tall for the strip.</summary>
+    public int TooLarge => Laid.Plan.Held.Count(h => h.IsForItsSize && h.Row.List != JobReader.FileName);
+
+    /// <summary>Why it will not do; empty where it will.</summary>
+    public Said Against => Found.FirstOrDefault()?.Found
+        ?? (TooLarge == 0 ? (Said)""
+            : $"{TooLarge} of {TooLarge + Laid.Plan.NameCount} names are too large for the strip or for the hoop.");
 }
 
 /// <summary>

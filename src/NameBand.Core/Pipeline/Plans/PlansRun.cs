@@ -170,7 +170,7 @@ internal static class PlansRun
             Wishes = wishes,
             Asks = [.. Asks(plan, asSet)],
             BoundCostMinutes = FreeBound.CostMinutes(plan.Laid.Job, plan.Laid.Plan, plan.Estimate),
-            Mends = isMended ? asSet.Found.FirstOrDefault()?.Found ?? "" : "",
+            Mends = isMended ? asSet.Against : "",
             InTheWay = isMended ? steps.AsWritten(plan.Trial.Choice) : [],
         };
     }

@@ -53,6 +53,7 @@ public sealed class InSightTests(Chromium browser) : BrowserTests(browser)
         await page.Locator(".sentence .part", new() { HasText = "mm" }).First.ClickAsync();
         var slider = page.GetByRole(AriaRole.Slider, new() { Name = "Slide, and look at the strip" });
         string largest = await page.Locator(".slide output").InnerTextAsync();
+        await Expect(page.Locator(".slide[data-follows]")).ToBeVisibleAsync();
 
         // The frame after the move shows the new height, long before any answer of the worktable.
         string shown = await slider.EvaluateAsync<string>(

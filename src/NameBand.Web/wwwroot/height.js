@@ -42,6 +42,7 @@ export function begin(root, setter) {
 
   slide.addEventListener('input', move);
   root.addEventListener('click', step);
+  root.dataset.follows = '';
   return {
     update({ mm }) {
       // What was laid out before her last move would push the slider back under her finger.

@@ -1,90 +1,49 @@
 namespace NameBand.Tests.StitchQuality;
 
-/// <summary>Exact distance of each cell from the nearest cell of a set (Felzenszwalb and Huttenlocher 2012, from memory).</summary>
-internal static class DistanceMap
+/// <summary>
+/// Exact distance of a cell from the nearest cell of a set: from each cell along its column, once for all; then along the row
+/// of the cell that is asked for, as far as a nearer one can lie.
+/// </summary>
+internal sealed class DistanceMap
 {
-    /// <summary>Squared distance in cells from each cell to the nearest cell where <paramref name="isSource"/> is true.</summary>
-    public static float[] Squared(int width, int height, Func<int, bool> isSource)
+    /// <summary>Further than any cell of a grid, and its square is an int.</summary>
+    private const int Far = 40_000;
+
+    private readonly int _width;
+    private readonly int[] _along;
+
+    /// <param name="width">Cells in a row.</param>
+    /// <param name="height">Cells in a column.</param>
+    /// <param name="isSource">Whether a cell, counted row by row, is of the set.</param>
+    public DistanceMap(int width, int height, Func<int, bool> isSource)
     {
-        const float Far = 1e12f;
-        var map = new float[width * height];
-        for (int i = 0; i < map.Length; i++)
+        _width = width;
+        _along = new int[width * height];
+        for (int i = 0; i < _along.Length; i++)
         {
-            map[i] = isSource(i) ? 0 : Far;
+            _along[i] = isSource(i) ? 0 : i < width ? Far : Math.Min(Far, _along[i - width] + 1);
         }
 
-        int most = Math.Max(width, height);
-        var line = new float[most];
-        var made = new float[most];
-        var parabola = new int[most];
-        var edge = new float[most + 1];
-        for (int x = 0; x < width; x++)
+        for (int i = _along.Length - width - 1; i >= 0; i--)
         {
-            for (int y = 0; y < height; y++)
-            {
-                line[y] = map[(y * width) + x];
-            }
-
-            Sweep(line, made, height, parabola, edge);
-            for (int y = 0; y < height; y++)
-            {
-                map[(y * width) + x] = made[y];
-            }
+            _along[i] = Math.Min(_along[i], _along[i + width] + 1);
         }
-
-        for (int y = 0; y < height; y++)
-        {
-            Array.Copy(map, y * width, line, 0, width);
-            Sweep(line, made, width, parabola, edge);
-            Array.Copy(made, 0, map, y * width, width);
-        }
-
-        return map;
     }
 
-    private static void Sweep(float[] f, float[] made, int n, int[] v, float[] z)
+    /// <summary>Squared distance in cells from a cell to the nearest of the set; where there is none, the square of
+    /// <see cref="Far"/>.</summary>
+    public int Squared(int cell)
     {
-        int k = 0;
-        v[0] = 0;
-        z[0] = float.NegativeInfinity;
-        z[1] = float.PositiveInfinity;
-        for (int q = 1; q < n; q++)
+        int column = cell % _width;
+        int least = _along[cell] * _along[cell];
+        for (int aside = 1; aside * aside < least && aside < _width; aside++)
         {
-            float s;
-            while (true)
-            {
-                int r = v[k];
-                s = (float)(((double)f[q] + ((double)q * q) - f[r] - ((double)r * r)) / (2.0 * (q - r)));
-                if (s > z[k] || k == 0)
-                {
-                    break;
-                }
-
-                k--;
-            }
-
-            if (s <= z[k])
-            {
-                v[k] = q;
-                z[k + 1] = float.PositiveInfinity;
-                continue;
-            }
-
-            k++;
-            v[k] = q;
-            z[k] = s;
-            z[k + 1] = float.PositiveInfinity;
+            int left = column - aside >= 0 ? _along[cell - aside] : Far;
+            int right = column + aside < _width ? _along[cell + aside] : Far;
+            int along = Math.Min(left, right);
+            least = along == Far ? least : Math.Min(least, (along * along) + (aside * aside));
         }
 
-        k = 0;
-        for (int q = 0; q < n; q++)
-        {
-            while (z[k + 1] < q)
-            {
-                k++;
-            }
-
-            made[q] = ((q - v[k]) * (q - v[k])) + f[v[k]];
-        }
+        return least;
     }
 }

@@ -28,17 +28,20 @@ internal sealed record StitchMeasure(
             thinCovered += thin.Inside[i] && thin.Layers[i] > 0 ? 1 : 0;
         }
 
-        var fromInside = DistanceMap.Squared(grid.Width, grid.Height, i => grid.Inside[i]);
+        var fromInside = new DistanceMap(grid.Width, grid.Height, i => grid.Inside[i]);
         double reach = (fabric.PullCompensationMm + 0.2) / CellMm;
         int spilt = 0;
         var withoutJoins = new ThreadGrid(outline, WithoutJoins(path, grid), fabric.Thread.DiameterMm, CellMm);
-        for (int i = 0; i < fromInside.Length; i++)
+        bool IsBare(int i) => grid.Inside[i] && grid.Layers[i] == 0;
+        var fromThread = new DistanceMap(grid.Width, grid.Height, i => !IsBare(i));
+        int furthest = 0;
+        for (int i = 0; i < grid.Inside.Length; i++)
         {
-            spilt += withoutJoins.Layers[i] > 0 && fromInside[i] > reach * reach ? 1 : 0;
+            spilt += withoutJoins.Layers[i] > 0 && !grid.Inside[i] && fromInside.Squared(i) > reach * reach ? 1 : 0;
+            furthest = IsBare(i) ? Math.Max(furthest, fromThread.Squared(i)) : furthest;
         }
 
-        var fromThread = DistanceMap.Squared(grid.Width, grid.Height, i => !grid.Inside[i] || grid.Layers[i] > 0);
-        double hole = Math.Max(0, (2 * Math.Sqrt(fromThread.Max()) - 1) * CellMm);
+        double hole = Math.Max(0, (2 * Math.Sqrt(furthest) - 1) * CellMm);
         var crossings = CrossingMeasure.Of(path);
         var square = SquarenessMeasure.Of(path, columns, origin);
         var (crowded, load) = HoleMeasure.Of(path);

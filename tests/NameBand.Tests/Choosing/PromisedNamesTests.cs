@@ -51,6 +51,26 @@ public sealed class PromisedNamesTests
         Assert.All(report.Plans, p => Assert.Equal(Names.Length, p.Plan.NameCount));
     }
 
+    /// <summary>A machine's letters cannot be made smaller: the strip is made wider, and where no strip is wide enough nothing is
+    /// offered that would leave all names out.</summary>
+    [Theory]
+    [InlineData("20 mm", 1, "strip.cutWidth")]
+    [InlineData("60 mm", 0, "")]
+    public void Letters_of_a_machine_that_are_too_large_want_a_wider_strip(string size, int plans, string key)
+    {
+        var report = Plans("\"order\": \"alphabetical\"", $"\"cutWidth\": \"51 mm\" }}, \"way\": \"machineLetters\", \"letters\": {{ \"sizes\": [\"{size}\"]");
+        Assert.Equal(plans, report.Plans.Length);
+        if (plans == 0)
+        {
+            Assert.Contains(report.Problems, p => p.Found.English == "5 of 5 names are too large for the strip or for the hoop.");
+        }
+        else
+        {
+            Assert.Equal([key], report.Plans[0].Edits.Select(e => e.Path));
+            Assert.Equal(Names.Length - 1, report.Plans[0].Plan.NameCount); // Without the one whose letter no machine is known to have.
+        }
+    }
+
     private static PlansReport Plans(string lettering, string strip, params string[] more)
     {
         using var folder = new TemporaryFolder()

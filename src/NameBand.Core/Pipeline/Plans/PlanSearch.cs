@@ -67,7 +67,7 @@ internal sealed class PlanSearch
         VisibleChoice[] ways = [.. Ways(typed)];
         var asSet = AsSet.IsSound && AsSet.TooLarge == 0 ? AsSet : Mended(ways.SelectMany(w => Grid(PlanWish.AsSet, w)));
         var start = asSet?.Trial;
-        (_leastNames, _figures) = asSet is null ? (_leastNames, _figures) : (asSet.Laid.Plan.NameCount, asSet.Figures);
+        (_leastNames, _figures) = asSet is null ? (Math.Max(1, _leastNames), _figures) : (asSet.Laid.Plan.NameCount, asSet.Figures);
         if (start is { Choice.IsAsSet: false })
         {
             ways = [.. ways, start.Choice];
@@ -242,8 +242,10 @@ internal sealed class PlanSearch
     {
         Tried(others);
         var mends = AsSet.Laid.EaseMends.Select(m => _steps.With([.. m.Edits]));
-        Tried([.. mends, .. _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan), .. _steps.WithoutEachWish.Select(w => w.Without)]);
-        int least = AsSet.IsSound ? _leastNames + 1 : _leastNames;
+        var wider = AsSet.TooLarge > 0 ? _steps.OnWiderStrips(VisibleChoice.AsSet) : [];
+        var around = _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan).Concat(wider);
+        Tried([.. mends, .. around, .. _steps.WithoutEachWish.Select(w => w.Without)]);
+        int least = AsSet.IsSound || _leastNames == 0 ? _leastNames + 1 : _leastNames;
         var mended = _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
             .Where(t => t.Laid!.Plan.NameCount >= least)
             .GroupBy(t => (t.Laid!.Plan.NameCount, string.Join(' ', t.Choice.Edits.Select(e => e.Path))))
@@ -251,7 +253,7 @@ internal sealed class PlanSearch
             .OrderByDescending(g => g[0].Laid!.Plan.NameCount)
             .ThenBy(g => Guess(g[0]).Rank(PlanWish.AsSet)).ThenBy(g => g[0].Choice.Key, StringComparer.Ordinal)
             .SelectMany(g => g).Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
-        return mended ?? (AsSet.IsSound ? AsSet : null);
+        return mended ?? (AsSet.IsSound && _leastNames > 0 ? AsSet : null);
     }
 
     private List<PlanTrial> Nearest(IEnumerable<PlanTrial> trials) =>

@@ -28,9 +28,14 @@ internal sealed record StitchedPlan(PlanTrial Trial, Estimate Estimate, Immutabl
     public int TooLarge => Laid.Plan.Held.Count(h => h.IsForItsSize && h.Row.List != JobReader.FileName);
 
     /// <summary>Why it will not do; empty where it will.</summary>
-    public Said Against => Found.FirstOrDefault()?.Found
-        ?? (TooLarge == 0 ? (Said)""
-            : $"{TooLarge} of {TooLarge + Laid.Plan.NameCount} names are too large for the strip or for the hoop.");
+    public ImmutableArray<Problem> Against => !Found.IsEmpty || TooLarge == 0 ? Found
+        :
+        [
+            Problem.Note(
+                new Where(JobReader.FileName),
+                $"{TooLarge} of {TooLarge + Laid.Plan.NameCount} names are too large for the strip or for the hoop.",
+                "Smaller letters, a wider strip or a larger hoop make room for them; the command make says what each of them takes."),
+        ];
 }
 
 /// <summary>

@@ -141,7 +141,7 @@ internal static class PlansRun
         var plans = InOrder(found, job.Wish, asSet, steps);
         if (plans.IsEmpty)
         {
-            notes.AddRange(asSet.Found);
+            notes.AddRange(asSet.Against);
         }
 
         return (
@@ -170,7 +170,7 @@ internal static class PlansRun
             Wishes = wishes,
             Asks = [.. Asks(plan, asSet)],
             BoundCostMinutes = FreeBound.CostMinutes(plan.Laid.Job, plan.Laid.Plan, plan.Estimate),
-            Mends = isMended ? asSet.Against : "",
+            Mends = isMended ? asSet.Against.FirstOrDefault()?.Found ?? "" : "",
             InTheWay = isMended ? steps.AsWritten(plan.Trial.Choice) : [],
         };
     }

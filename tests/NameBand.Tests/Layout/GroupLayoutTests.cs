@@ -136,4 +136,26 @@ public class GroupLayoutTests
         Assert.Equal(3, laid.Value!.Held.Length);
         Assert.Contains(laid.Problems, p => p.Where.Key == "groups" && p.Mend.English.Contains("\"heightFactor\": 2.1", StringComparison.Ordinal));
     }
+
+    /// <summary>A heading that is too long is told by itself: it has no owner, and makes no name of the group smaller.</summary>
+    [Fact]
+    public void A_heading_that_does_not_fit_is_told_apart_from_the_names_of_its_group()
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "Name,Paid\nAda Marsh,10\nBo Reed,20\nDov Tarn,20\nFenna Weir,10\n")
+            .With("job.json", """
+                { "format": 1, "lists": ["names.csv"], "columns": { "group": "Paid" }, "hem": { "length": "2 m", "turn": 0 },
+                  "groups": [{ "name": "friends", "values": ["20"], "place": "first", "heightFactor": 1.6,
+                    "heading": "Friends of the river and of the old stone bridge" }],
+                  "lettering": { "height": "12 mm" }, "strip": { "rounds": 1 } }
+                """);
+        var told = Bander.Hours(folder.FullPath).Problems.Where(p => p.Where.Key == "groups").ToList();
+
+        var heading = Assert.Single(told, p => p.Found.English.StartsWith("The heading ", StringComparison.Ordinal));
+        Assert.Matches("too wide for one hooping: at letters 12 mm high it is [0-9]+ mm long and the field holds [0-9.]+ mm once sewn.$", heading.Found.English);
+        Assert.DoesNotContain("owner", heading.Found.English + heading.Mend.English, StringComparison.Ordinal);
+        var group = Assert.Single(told, p => p != heading);
+        Assert.Equal("Of the group “friends”, 2 names do not fit the strip or the hoop at its size.", group.Found.English);
+        Assert.Equal("With \"heightFactor\": 1.35 they would fit.", group.Mend.English);
+    }
 }

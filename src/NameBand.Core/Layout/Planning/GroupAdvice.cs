@@ -9,7 +9,6 @@ namespace NameBand.Layout.Planning;
 /// <summary>Says what of the groups' wishes cannot be had, and the smallest change that would do.</summary>
 internal static class GroupAdvice
 {
-
     /// <summary>Groups on rounds of their own need a round each; without them nothing can be laid out as it was asked.</summary>
     public static Problem? TooFewRounds(BandJob job, IReadOnlyList<LetteredName> names, HemPlan hem)
     {
@@ -36,7 +35,7 @@ internal static class GroupAdvice
             yield return GroupOrder.HeldHeading(job.Groups.All[heading.Row.Line - 1].Heading ?? "", heading);
         }
 
-        var heldRows = held.Select(h => h.Row).ToHashSet();
+        var heldRows = held.Select(h => h.Row).Where(r => r.List != JobReader.FileName).ToHashSet();
         foreach (var group in job.Groups.All)
         {
             var own = names.Where(n => n.Standing.Group == group.Name).ToList();

@@ -62,6 +62,11 @@ internal sealed class Oversized
     /// <param name="factor">Of its own letters; null: none is known.</param>
     private Said Reason(LetteredName name, double? factor)
     {
+        if (!IsOfList(name))
+        {
+            return OfHeading(name);
+        }
+
         if (!_sizing.FitsField(name, _heightMm))
         {
             Said mend = Smaller(name, factor) ?? "Agree a shorter form with its owner, or use a longer hoop";
@@ -72,6 +77,11 @@ internal sealed class Oversized
         return $"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(name):0.0} mm from top to bottom "
             + $"and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm. {lower}";
     }
+
+    /// <summary>A heading has no owner who would agree to another.</summary>
+    private Said OfHeading(LetteredName heading) => _sizing.FitsField(heading, _heightMm)
+        ? (Said)$"too tall for the strip: at letters {_heightMm:0.#} mm high its ink is {TallMm(heading):0.0} mm from top to bottom and the sewing zone is {_sizing.Hem.Strip.SewingZoneMm:0.0} mm"
+        : $"too wide for one hooping: at letters {_heightMm:0.#} mm high it is {_sizing.WidthMm(heading, _heightMm):0} mm long and the field holds {_sizing.LongestSegmentMm:0.#} mm once sewn";
 
     private double TallMm(LetteredName name) => (name.Ink.HeightMm * _heightMm) + (2 * _sizing.ReachMm(_heightMm));
 

@@ -148,4 +148,15 @@ public sealed class OwnerAnswersTests : IDisposable
         Assert.Contains(said, run.ErrorsOnOneLine, StringComparison.Ordinal);
         Assert.False(File.Exists(_job["approvals.csv"]));
     }
+
+    /// <summary>Nothing is entered for a job that cannot be read, and only what stands in the way is told.</summary>
+    [Fact]
+    public void A_job_that_cannot_be_read_takes_no_answers()
+    {
+        _job.With("job.json", """{ "lists": ["names.csv"], "hem": { "length": "20 cm", "turn": "round" } }""");
+        var report = Enter("address,name,answer,text,web,date\nada@lantern.example,Ada Marsh,agreed,,,\n");
+        var problem = Assert.Single(report.Problems);
+        Assert.Equal((Severity.CannotUse, "hem.turn"), (problem.Severity, problem.Where.Key));
+        Assert.False(File.Exists(_job["approvals.csv"]));
+    }
 }

@@ -40,6 +40,23 @@ public class FinishingTests
         Assert.Equal(0, Ahead(job), 9);
     }
 
+    /// <summary>What is not sewn cannot be finished, and holds no other round up.</summary>
+    [Fact]
+    public void A_round_is_finished_once_its_own_names_are_sewn()
+    {
+        using var job = new NamedJob(NamedJob.Keyed, TwoRounds);
+        job.Make();
+        var numbers = job.Plan().GetProperty("rounds").EnumerateArray().Select(r => r.GetProperty("segments").EnumerateArray()
+            .SelectMany(s => s.GetProperty("names").EnumerateArray()).Select(n => n.GetProperty("order").GetInt32()).Order().ToList()).ToList();
+        numbers[1].ForEach(n => job.Say(n, n));
+
+        Assert.NotNull(job.Finish(FinishingStep.Cut, round: 2).Said);
+        var early = job.Finish(FinishingStep.Cut, round: 1);
+        Assert.Null(early.Said);
+        Assert.Equal(
+            $"Not all of it is logged as sewn: {numbers[0].Count} to go, the first is n{numbers[0][0]}.", Assert.Single(early.Problems).Found.English);
+    }
+
     [Fact]
     public void Every_command_says_the_same_of_what_is_ahead()
     {

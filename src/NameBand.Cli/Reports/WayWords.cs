@@ -12,9 +12,10 @@ internal static class WayWords
         ? (Said)$" in your machine’s own letters with gaps of {answer.SpacingMm:0.0} mm{(answer.Ways is null ? "" : (Said)$", and in {answer.Face}")}"
         : $" in {answer.Face}";
 
-    public static Said Sittings(MakeAnswer answer) => answer.Hoopings == answer.Rounds.Count
-        ? (Said)$"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
-        : answer.Unhooped ? (Said)$"{Words.Count(answer.Hoopings, "run")}, without a hoop" : Words.Count(answer.Hoopings, "hooping");
+    public static Said Sittings(MakeAnswer answer) => !answer.Unhooped ? Words.Count(answer.Hoopings, "hooping")
+        : answer.Hoopings == answer.Rounds.Count
+            ? (Said)$"each strip in one run, without a hoop ({Words.Count(answer.Rounds.Count, "run")})"
+            : (Said)$"{Words.Count(answer.Hoopings, "run")}, without a hoop";
 
     /// <summary>What to do after the proofs have been looked at.</summary>
     public static IEnumerable<Said> Steps(MakeAnswer answer, string folder) => answer.OwnLetters

@@ -185,4 +185,20 @@ public class MakeTests
         new TemporaryFolder().With("job.json", job).With("names.csv", list);
 
     private static string OnOneLine(string text) => string.Join(' ', text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>As many hoopings as rounds are no runs: hours and make say the same of the hoop.</summary>
+    [Theory]
+    [InlineData("true", "Sittings 2 hoopings At the machine", "2 hoopings")]
+    [InlineData("false", "Sittings each strip in one run, without a hoop (2 runs) At the machine", "2 runs")]
+    public void Typed_names_in_a_hoop_are_not_said_to_be_sewn_without_one(string hooped, string made, string hours)
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "Name\nAda Marsh\nBo Reed\nCleo Weir\nDara Ost\n")
+            .With("job.json", $$"""
+                { "lists": ["names.csv"], "hem": { "length": "300 mm", "turn": 0 }, "way": "machineLetters",
+                  "letters": { "hooped": {{hooped}}, "sizes": ["9 mm"] }, "strip": { "rounds": 2 } }
+                """);
+        Assert.Contains(made, CliRun.Of("make", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
+        Assert.Contains($"4 names in {hours}", CliRun.Of("hours", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
+    }
 }

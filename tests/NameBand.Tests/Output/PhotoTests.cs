@@ -179,6 +179,31 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
         Assert.InRange(told, 1, 65);
     }
 
+    /// <summary>Names of two rounds lie in one hooping, and are logged one by one: until the last is, who is on it can still change.</summary>
+    [Fact]
+    public void A_hooping_of_typed_names_is_shown_once_those_of_every_strip_are_sewn()
+    {
+        using var job = new TemporaryFolder()
+            .With("names.csv", "Name,Show on the web?\nAda Marsh,yes\nBo Reed,yes\nCleo Weir,yes\nDara Ost,yes\n")
+            .With("job.json", """
+                { "lists": ["names.csv"], "hem": { "length": "300 mm", "turn": 0 }, "way": "machineLetters",
+                  "letters": { "hooped": true, "sizes": ["9 mm"] }, "strip": { "rounds": 2, "stripsSideBySide": 2 } }
+                """);
+        var plan = Bander.Make(job.FullPath).Plan!;
+        int[] onIt = [.. plan.Hoopings[0].Segments.SelectMany(s => s.Segment.Names).Select(n => n.Order)];
+        Assert.Equal(2, plan.Hoopings[0].Segments.Length);
+        Directory.CreateDirectory(job["photos"]);
+        job.With("photos/hooping-1.jpg", Noise(60, 40, 1));
+
+        for (int sewn = 0; sewn < onIt.Length; sewn++)
+        {
+            Assert.Equal(0, Bander.Public(job.FullPath).Photos);
+            Assert.InRange(CliRun.Of("sewn", job.FullPath, FormattableString.Invariant($"n{onIt[sewn]}")).Status, 0, 1);
+        }
+
+        Assert.Equal(1, Bander.Public(job.FullPath).Photos);
+    }
+
     private static byte[] Noise(int wide, int high, int seed)
     {
         var random = new Random(seed);

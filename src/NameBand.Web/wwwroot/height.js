@@ -42,7 +42,7 @@ export function begin(root, setter) {
 
   slide.addEventListener('input', move);
   root.addEventListener('click', step);
-  root.dataset.follows = '';
+  root.dataset.follows = ''; // From here on a move is heard.
   return {
     update({ mm }) {
       // What was laid out before her last move would push the slider back under her finger.
@@ -51,6 +51,7 @@ export function begin(root, setter) {
       show(mm);
     },
     dispose() {
+      delete root.dataset.follows;
       slide.removeEventListener('input', move);
       root.removeEventListener('click', step);
       if (rest) set();

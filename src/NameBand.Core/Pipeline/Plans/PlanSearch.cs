@@ -245,7 +245,8 @@ internal sealed class PlanSearch
         var wider = AsSet.TooLarge > 0 ? _steps.OnWiderStrips(VisibleChoice.AsSet) : [];
         var around = _steps.Around(VisibleChoice.AsSet, Job, AsSet.Laid.Plan).Concat(wider);
         Tried([.. mends, .. around, .. _steps.WithoutEachWish.Select(w => w.Without)]);
-        int least = AsSet.IsSound || _leastNames == 0 ? _leastNames + 1 : _leastNames;
+        bool isWorthSewing = AsSet.IsSound && _leastNames > 0; // Then only a place for more names is worth changing what she wrote.
+        int least = isWorthSewing ? _leastNames + 1 : Math.Max(1, _leastNames);
         var mended = _seen.Values.Where(t => !t.Choice.IsAsSet && IsSound(t) && t.Laid!.Job.Ways.SequenceEqual(Job.Ways))
             .Where(t => t.Laid!.Plan.NameCount >= least)
             .GroupBy(t => (t.Laid!.Plan.NameCount, string.Join(' ', t.Choice.Edits.Select(e => e.Path))))
@@ -253,7 +254,7 @@ internal sealed class PlanSearch
             .OrderByDescending(g => g[0].Laid!.Plan.NameCount)
             .ThenBy(g => Guess(g[0]).Rank(PlanWish.AsSet)).ThenBy(g => g[0].Choice.Key, StringComparer.Ordinal)
             .SelectMany(g => g).Take(2 * MostStitched).Select(_stitching.Of).FirstOrDefault(p => p.IsSound);
-        return mended ?? (AsSet.IsSound && _leastNames > 0 ? AsSet : null);
+        return mended ?? (isWorthSewing ? AsSet : null);
     }
 
     private List<PlanTrial> Nearest(IEnumerable<PlanTrial> trials) =>

@@ -179,7 +179,8 @@ public sealed partial class PhotoTests(PhotoTests.Sewn sewn) : IClassFixture<Pho
         Assert.InRange(told, 1, 65);
     }
 
-    /// <summary>Names of two rounds lie in one hooping, and are logged one by one: until the last is, who is on it can still change.</summary>
+    /// <summary>Names of two rounds lie in one hooping, and are logged one by one: until the last is, who is on it can
+    /// still change.</summary>
     [Fact]
     public void A_hooping_of_typed_names_is_shown_once_those_of_every_strip_are_sewn()
     {

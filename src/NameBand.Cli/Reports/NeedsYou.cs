@@ -18,6 +18,10 @@ internal static class NeedsYou
         page.Gap();
         page.Line("As the job is set now, this needs a decision before you sew", tone: Tone.AttentionHeading);
         page.Problems(needs.Take(ShortList.MostOfSeveral), Tone.Attention);
-        page.Line(needs.Count is > 0 and <= ShortList.MostOfSeveral ? "The command make says more." : "The command make names all of it.", 2);
+        // What the files are made from knows no date: of the day to be done by the command make says nothing.
+        if (needs.Count == 0 || needs.Exists(p => p.Where.Key != EveningSummary.DayKey))
+        {
+            page.Line(needs.Count is > 0 and <= ShortList.MostOfSeveral ? "The command make says more." : "The command make names all of it.", 2);
+        }
     }
 }

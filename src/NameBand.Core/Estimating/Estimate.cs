@@ -103,6 +103,9 @@ public sealed record Estimate(ImmutableArray<HoopingFigures> Hoopings, Work Work
     /// <summary>Whether anything is sewn.</summary>
     public bool IsBegun { get; init; }
 
+    /// <summary>Whether anything is still to do, down to the last stitch at the hem.</summary>
+    public bool IsWorkLeft => Left.Rows.Any(r => r.Minutes.Likely > 0);
+
     /// <summary>Minutes that one of the hoopings takes at the machine, by its own pace as the totals are.</summary>
     public double OwnMinutes(HoopingFigures hooping) => hooping.MachineMinutes * (OwnPace?.MachineFactor ?? 1);
 

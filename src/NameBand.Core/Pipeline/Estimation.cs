@@ -22,11 +22,6 @@ internal static class Estimation
             return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, planned.Problems);
         }
 
-        if (made.Job.FinishBy is { } past && past < today)
-        {
-            return new HoursReport(ExitStatus.CannotUse, null, null, null, null, null, [.. planned.Problems, DayIsPast(past)]);
-        }
-
         var sewing = made.Way.Sew(made);
         var estimate = Counting.Of(made, sewing, Counting.Measure(made, sewing, null, progress, cancel));
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
@@ -35,7 +30,7 @@ internal static class Estimation
         ImmutableArray<Problem> problems =
         [
             .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),
-            .. OfDays(made.Job, evenings.Calendar, evenings.Week, today), .. OnOneCloth(made.Plan, evenings.Week),
+            .. OfDays(made.Job, estimate, evenings, today), .. OnOneCloth(made.Plan, evenings.Week),
         ];
         return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings.Plan, problems)
         {
@@ -46,22 +41,28 @@ internal static class Estimation
         };
     }
 
-    private static Problem DayIsPast(DateOnly day) => Problem.CannotUse(
-        new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path), $"The day by which all is to be sewn down, {InWords(day)}, is past.",
-        "Write another day, or remove the key.");
-
-    /// <summary>What stands in the way of the day, or of saying anything of it.</summary>
-    private static IEnumerable<Problem> OfDays(BandJob job, EveningCalendar? calendar, EveningWeek? week, DateOnly? today)
+    /// <summary>What stands in the way of the day, or of saying anything of it, while anything is left to do.</summary>
+    private static IEnumerable<Problem> OfDays(BandJob job, Estimate estimate, Evenings evenings, DateOnly? today)
     {
         var where = new Where(JobReader.FileName, Key: WorkKeys.FinishBy.Path);
-        if (job.FinishBy is { } day && week is null && today is not null)
+        if (!estimate.IsWorkLeft)
+        {
+            yield break;
+        }
+
+        if (job.FinishBy is { } past && past < today)
+        {
+            yield return Problem.NeedsPerson(
+                where, $"The day by which all is to be sewn down, {InWords(past)}, is past.", "Write another day, or remove the key.");
+        }
+        else if (job.FinishBy is { } day && evenings.Week is null && today is not null)
         {
             yield return Problem.Note(
                 where, $"Whether all is sewn down by {InWords(day)} cannot be said: how long an evening is, is not known.",
                 "Write for example \"evening\": \"2h\".");
         }
 
-        if (calendar is { IsInTime: false, DoneOn: { } done })
+        if (evenings.Calendar is { IsInTime: false, DoneOn: { } done } calendar)
         {
             Said longer = calendar.LongerByMinutes is { } more
                 ? (Said)$"Evenings that are {more:0} min longer would be enough. So would "

@@ -1,3 +1,4 @@
+using NameBand.Common;
 using NameBand.Job;
 using NameBand.Layout;
 using NameBand.Reports;
@@ -49,6 +50,7 @@ public sealed class PromisedNamesTests
         Assert.Empty(report.Plans[0].Edits);
         Assert.Equal("", report.Plans[0].Mends.English);
         Assert.All(report.Plans, p => Assert.Equal(Names.Length, p.Plan.NameCount));
+        Assert.Contains(report.Problems, p => p.Found.English == "1 row waits for your decision, and no plan counts what waits.");
     }
 
     /// <summary>A machine's letters cannot be made smaller: the strip is made wider, and where no strip is wide enough nothing is
@@ -69,6 +71,19 @@ public sealed class PromisedNamesTests
             Assert.Equal([key], report.Plans[0].Edits.Select(e => e.Path));
             Assert.Equal(Names.Length - 1, report.Plans[0].Plan.NameCount); // Without the one whose letter no machine is known to have.
         }
+    }
+
+    [Fact]
+    public void Where_all_names_wait_there_is_no_plan_to_take()
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "Name,Leave out\nAda Marsh,perhaps\nBo Reed,yes\n")
+            .With("job.json", """{ "format": 1, "lists": ["names.csv"], "hem": { "length": "2 m", "circlePart": 0 } }""");
+        var report = Bander.Plans(folder.FullPath);
+        Assert.Empty(report.Plans);
+        Assert.Equal(ExitStatus.NeedsPerson, report.Status);
+        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.StartsWith("No name is to be sewn yet"));
+        Assert.Contains(report.Problems, p => p.Found.English == "1 row waits for your decision, and no plan counts what waits.");
     }
 
     private static PlansReport Plans(string lettering, string strip, params string[] more)

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
+using NameBand.Job;
+using NameBand.Tests.SewingOn;
 using Xunit;
 
 namespace NameBand.Tests.Estimating;
@@ -135,7 +137,6 @@ public sealed class EveningCalendarTests
     }
 
     [Theory]
-    [InlineData("2027-02-28", "is past")]
     [InlineData("2027-02-29", "is no day")]
     [InlineData("1 May", "is no day")]
     public void A_day_that_cannot_be_kept_is_refused(string day, string says)
@@ -147,6 +148,36 @@ public sealed class EveningCalendarTests
         Assert.Equal("finishBy", problem.Where.Key);
         Assert.Contains(says, problem.Found.English, StringComparison.Ordinal);
         Assert.Equal(3, Directory.EnumerateFileSystemEntries(folder.FullPath).Count());
+    }
+
+    /// <summary>Whoever is late wants to know what is left more than anybody.</summary>
+    [Fact]
+    public void When_the_day_is_past_the_hours_are_told_all_the_same_until_all_is_done()
+    {
+        using var folder = Folder();
+        var late = new DateOnly(2027, 5, 2);
+        var report = Bander.Hours(folder.FullPath, today: late);
+        var problem = Assert.Single(report.Problems, p => p.Where.Key == "finishBy");
+        Assert.Equal((1, Severity.NeedsPerson), ((int)report.Status, problem.Severity));
+        Assert.Equal("The day by which all is to be sewn down, Saturday 1 May 2027, is past.", problem.Found.English);
+        Assert.Equal(Bander.Hours(folder.FullPath).Estimate!.Left.All, report.Estimate!.Left.All);
+    }
+
+    [Fact]
+    public void When_all_is_sewn_down_nothing_is_said_of_a_day_that_is_past()
+    {
+        using var job = new NamedJob(NamedJob.Keyed + ", \"finishBy\": \"2027-05-01\", \"evening\": \"1h\"");
+        job.Make();
+        job.Say(1, 6);
+        var late = new DateOnly(2027, 5, 2);
+        Assert.Contains(Bander.Hours(job.Folder, today: late).Problems, p => p.Where.Key == "finishBy");
+
+        job.Finish(FinishingStep.Upper);
+        var done = Bander.Hours(job.Folder, today: late);
+        Assert.False(done.Estimate!.IsWorkLeft);
+        Assert.DoesNotContain(done.Problems, p => p.Where.Key == "finishBy");
+        Assert.Equal(0, (int)done.Status);
+        Assert.Equal((null, true), (Bander.Hours(job.Folder, today: late.AddDays(-1)).Calendar!.DoneOn, done.Evenings!.Sittings.IsEmpty));
     }
 
     [Fact]

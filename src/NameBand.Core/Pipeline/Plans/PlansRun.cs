@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NameBand.Choosing;
 using NameBand.Common;
 using NameBand.Job;
+using NameBand.Names;
 using NameBand.Lettering.Faces;
 using NameBand.Pipeline.Stages;
 using NameBand.PlanFile;
@@ -135,8 +136,16 @@ internal static class PlansRun
             var search = new PlanSearch(trials, steps, asSet, stitching, shelf);
             found = search.Run(progress);
             notes.AddRange(search.Notes);
+            if (asSet.Against.IsEmpty && found.All(f => f.Plan.Laid.Plan.NameCount == 0))
+            {
+                found = [];
+                notes.Add(Problem.NeedsPerson(
+                    new Where(), "No name is to be sewn yet, so there are no plans to hold against each other.",
+                    "Settle what waits, or add names to the list."));
+            }
         }
 
+        notes.AddRange(Waiting([.. found.Select(f => f.Plan.Laid.Rows), laid.Rows]));
         var plain = beside.Plain;
         var plans = InOrder(found, job.Wish, asSet, steps);
         if (plans.IsEmpty)
@@ -173,6 +182,19 @@ internal static class PlansRun
             Mends = isMended ? asSet.Against.FirstOrDefault()?.Found ?? "" : "",
             InTheWay = isMended ? steps.AsWritten(plan.Trial.Choice) : [],
         };
+    }
+
+    /// <summary>Rows that wait for a person in whichever plan: hours and letters are without their names.</summary>
+    private static IEnumerable<Problem> Waiting(IReadOnlyList<NameList> plans)
+    {
+        int waiting = plans.Select(p => p.Rows.Where(r => r.Outcome == RowOutcome.Held).Select(r => r.Row))
+            .Aggregate((one, other) => one.Intersect(other)).Count();
+        if (waiting > 0)
+        {
+            yield return Problem.Note(
+                new Where(), $"{Wording.Count(waiting, "row waits", "rows wait")} for your decision, and no plan counts what waits.",
+                "The command names tells of each.");
+        }
     }
 
     /// <summary>What its lists and its machine need that those of the plan as it is set do not.</summary>

@@ -54,7 +54,7 @@ internal sealed class OwnPlaces
         var apart = GroupSeparation.Of(_free, open);
         var counts = _sizing.Hem.FixedRounds is null
             ? RoundDivider.FillAsNeeded(Needs(_free), i => offers[i - 1], offers.Length, apart)
-            : RoundDivider.Divide(Needs(_free), offers, apart, _pinned.Count == 0 ? null : Weights(open));
+            : RoundDivider.Divide(Needs(_free), offers, apart, RoundDivider.ByLength([.. open.Select(s => s.LengthMm)]));
         var shares = new Dictionary<FreeInterval, IReadOnlyList<LetteredName>>();
         int next = 0;
         for (int i = 0; i < open.Count; i++)
@@ -83,9 +83,6 @@ internal sealed class OwnPlaces
         double[] offers = [.. open.Select(s => s.OfferMm(_gap))];
         return (open, offers, Move(open, offers));
     }
-
-    private static double[] Weights(List<FreeInterval> open) => open.Max(s => s.LengthMm) is var longest and > 0
-        ? [.. open.Select(s => Math.Max(s.LengthMm / longest, 0.001))] : [.. open.Select(_ => 1.0)];
 
     private double[] Needs(IEnumerable<LetteredName> names) => [.. names.Select(n => _sizing.WidthMm(n, _heightMm) + _gap)];
 

@@ -15,8 +15,8 @@ internal static class RoundDivider
     /// </summary>
     /// <param name="apart">Which names may share a round; null: all may.</param>
     /// <param name="weights">
-    /// How much of the room left over each is to have beside the others, from just above 0 to 1; null: all as much. Halves of a round get
-    /// gaps like those of whole rounds where each has as much as it is long.
+    /// How much of the room left over each is to have beside the others, from just above 0 to 1; null: all as much. Rounds, and parts of
+    /// one, get like gaps where each has as much as it is long.
     /// </param>
     public static ImmutableArray<int> Divide(
         IReadOnlyList<double> needsMm, IReadOnlyList<double> roundsMm, GroupSeparation? apart = null, IReadOnlyList<double>? weights = null)
@@ -43,6 +43,14 @@ internal static class RoundDivider
         }
 
         return best;
+    }
+
+    /// <summary>Weights by which rounds of any length come out with like gaps.</summary>
+    public static ImmutableArray<double> ByLength(IReadOnlyList<double> lengthsMm)
+    {
+        const double least = 0.001; // Of the longest: what has no length worth speaking of has no room for a name either.
+        double longest = lengthsMm.DefaultIfEmpty(0).Max();
+        return [.. lengthsMm.Select(mm => longest > 0 ? Math.Max(mm / longest, least) : 1)];
     }
 
     /// <summary>Whether the names fit the rounds in their order, none running over.</summary>

@@ -102,7 +102,7 @@ public class ListSizeTests
     [InlineData("print", 1)]
     [InlineData("names", 1)]
     [InlineData("hours", 1)]
-    [InlineData("plans", 0)]
+    [InlineData("plans", 1)]
     public void When_all_rows_are_held_every_command_says_so(string verb, int status)
     {
         using var job = With("Name\nguest\nunknown\n");
@@ -118,6 +118,12 @@ public class ListSizeTests
             var made = new MadeFolder(job["out"]);
             Assert.Empty(made.Names);
             Assert.All(made.Rows, r => Assert.Equal("held", r.GetProperty("outcome").GetString()));
+        }
+
+        if (verb == "plans")
+        {
+            Assert.Contains("No name is to be sewn yet", run.Out, StringComparison.Ordinal);
+            Assert.DoesNotContain("--take", run.Out, StringComparison.Ordinal);
         }
     }
 

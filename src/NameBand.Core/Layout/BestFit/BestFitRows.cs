@@ -16,7 +16,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     // A count: the knapsack takes a cell for each and each kind of piece, so that a very long field is counted more coarsely.
     private const int MostUnits = 60_000;
 
-    /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most room is left.</summary>
+    /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most of the room is left.</summary>
     public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> offersMm) =>
         needsMm.Sum() <= offersMm.Sum() + Tolerance.RoundingMm && Spread(needsMm, offersMm).Left.All(l => l >= -Tolerance.RoundingMm);
 
@@ -141,19 +141,17 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         return BinPacker.Pack(new PackingProblem([.. names.Select(Units)], capacity), budget);
     }
 
-    /// <summary>The largest first, each where most room is left: the place of every one, and the room left at the end.</summary>
+    /// <summary>
+    /// The largest first, each where the largest part of the room is left, so that short and long rounds come out alike; where it
+    /// fits, if it fits anywhere. The place of every one, and the room left at the end.
+    /// </summary>
     private static (int[] Places, double[] Left) Spread(IReadOnlyList<double> needs, IReadOnlyList<double> offers)
     {
         double[] left = [.. offers];
         var places = new int[needs.Count];
         foreach (int item in Enumerable.Range(0, needs.Count).OrderByDescending(i => needs[i]))
         {
-            int roomiest = 0;
-            for (int s = 1; s < left.Length; s++)
-            {
-                roomiest = left[s] > left[roomiest] ? s : roomiest;
-            }
-
+            int roomiest = Enumerable.Range(0, left.Length).MaxBy(s => (left[s] >= needs[item], offers[s] > 0 ? left[s] / offers[s] : left[s]));
             places[item] = roomiest;
             left[roomiest] -= needs[item];
         }

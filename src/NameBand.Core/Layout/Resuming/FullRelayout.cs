@@ -142,7 +142,7 @@ internal sealed class FullRelayout(
         double[] offers = Offers(stretches);
         if (RoundDivider.Fits(needs, offers))
         {
-            return [.. RoundDivider.Divide(needs, offers)];
+            return [.. RoundDivider.Divide(needs, offers, weights: RoundDivider.ByLength(offers))];
         }
 
         int[] counts = new int[stretches.Count];

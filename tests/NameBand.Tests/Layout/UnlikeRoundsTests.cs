@@ -1,0 +1,48 @@
+using NameBand.Tests.SewingOn;
+using Xunit;
+
+namespace NameBand.Tests.Layout;
+
+/// <summary>Rounds of a tiered skirt differ much in length: names lie as close together on the short ones as on the long ones.</summary>
+public sealed class UnlikeRoundsTests
+{
+    private static readonly string[] First = ["Ada", "Bram", "Cosima", "Enid", "Greta", "Hollis", "Jorun"];
+    private static readonly string[] Last = ["Marsh", "Reed", "Ashdown", "Penhale", "Quill", "Birchley"];
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("\"lettering\": { \"order\": \"bestFit\", \"height\": \"9 mm\" }")]
+    [InlineData("\"lettering\": { \"height\": \"9 mm\" }")]
+    [InlineData("\"lettering\": { \"height\": \"9 mm\" }, \"way\": \"traced\"")]
+    [InlineData("\"way\": \"machineLetters\", \"letters\": { \"sizes\": [\"9 mm\"] }")]
+    [InlineData("\"lettering\": { \"height\": \"9 mm\" }", "\"keepClear\": [\"80 mm at 0.5 m\", \"80 mm at 1.7 m\"]")]
+    public void Gaps_are_alike_on_short_rounds_and_long_ones(string more, string hem = "\"closed\": true")
+    {
+        string names = string.Concat(First.SelectMany(f => Last.Select(l => $"{f} {l}\n")));
+        using var folder = new TemporaryFolder().With("names.csv", "Name\n" + names).With("job.json", $$"""
+            { "format": 1, "lists": ["names.csv"], "hem": { "length": ["4 m", "3.4 m", "2.2 m"], {{hem}} }, "strip": { "rounds": 3 }
+              {{(more.Length > 0 ? ", " + more : "")}} }
+            """);
+        var plan = Bander.Hours(folder.FullPath).Plan!;
+        Assert.Equal(First.Length * Last.Length, plan.NameCount);
+        double[] blank = [.. plan.Rounds.Select(r => (r.LengthMm - r.Names.Sum(n => n.WidthMm)) / r.Names.Count())];
+        Assert.True(blank.Max() < 1.4 * blank.Min(), string.Join(" ", blank));
+    }
+
+    /// <summary>Beside what is sewn a short part and a long one are left.</summary>
+    [Fact]
+    public void Gaps_are_alike_on_both_sides_of_what_is_sewn()
+    {
+        using var job = new NamedJob(NamedJob.Traced, "{ \"length\": \"2 m\", \"closed\": false }");
+        job.Make();
+        job.Say(2);
+        job.With("job.json", File.ReadAllText(job["job.json"]).Replace(
+            "\"height\": \"8 mm\" }", "\"height\": \"9 mm\" }, \"sewing\": { \"restMayDiffer\": true }", StringComparison.Ordinal));
+        var rounds = job.Make().Plan!.Rounds;
+        var placed = rounds.Single().Names.OrderBy(n => n.StartMm).ToList();
+        Assert.Equal(6, placed.Count);
+        double[] gaps = [.. placed.Zip(placed.Skip(1), (one, next) => next.StartMm - one.StartMm - one.WidthMm)];
+        Assert.True(gaps.Max() < 2 * gaps.Min(), string.Join(" ", placed.Select(n => $"{n.Lettered.Name.Text} {n.StartMm:0}–{n.EndMm:0}")));
+        Assert.Equal("Tobin Marsh", placed[1].Lettered.Name.Text);
+    }
+}

@@ -43,7 +43,7 @@ public static class HemPlanner
         {
             problems.Add(Problem.Note(
                 new Where(File, Key: JobKeys.HemTurn.Path),
-                "The hem was measured, but not what part of a circle the skirt is, so the round is taken to be as long as the hem.",
+                "The hem was measured, but not what part of a circle it is cut from, so the round is taken to be as long as the hem.",
                 "Add \"circlePart\" to hem: 0.75 for a three-quarter circle, 0 for a straight edge. "
                 + "On a full circle each millimetre up makes the round 6.3 mm shorter."));
         }

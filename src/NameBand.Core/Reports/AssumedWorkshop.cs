@@ -9,7 +9,7 @@ namespace NameBand.Reports;
 /// <param name="Line">A workshop.json that says the same, to be changed to what is so.</param>
 public sealed record AssumedWorkshop(Said Text, string Line)
 {
-    /// <summary>Null where the workshop tells it.</summary>
+    /// <summary>Null where the workshop tells it, and where no machine sews names.</summary>
     public static AssumedWorkshop? Of(BandJob job)
     {
         if (job.Workshop.File is not null)
@@ -27,7 +27,12 @@ public sealed record AssumedWorkshop(Said Text, string Line)
         var (ways, all) = (job.Traits, new List<(Said Does, string Takes)>());
         all.AddRange(ways.FollowsCoordinates ? [("follows coordinates", "coordinates")] : []);
         all.AddRange(ways.HasLettersOfItsOwn ? [("has letters of its own", "keys")] : []);
-        all.AddRange(ways.IsFollowedByHand ? [("is guided by hand", "hands")] : []);
+        all.AddRange(ways.IsFollowedByHand && !job.Traced.ByHand ? [("is guided by hand", "hands")] : []);
+        if (all.Count == 0)
+        {
+            return null;
+        }
+
         Said does = Said.Join(" and ", all.Select(a => a.Does));
         string takes = string.Join("\", \"", all.Select(a => a.Takes));
         return new AssumedWorkshop(

@@ -216,6 +216,18 @@ public sealed partial class WorkshopTests : IDisposable
         }
     }
 
+    /// <summary>Whoever sews all names by hand is not told of a machine that she may not have.</summary>
+    [Theory]
+    [InlineData("\"way\": \"traced\", \"traced\": { \"sewn\": \"byHand\" }", null)]
+    [InlineData("\"way\": \"traced\"", "hands")]
+    [InlineData("\"ways\": [\"needlePath\", \"traced\"], \"traced\": { \"sewn\": \"byHand\" }", "coordinates")]
+    public void A_machine_is_assumed_where_one_is_needed(string way, string? takes)
+    {
+        var assumed = AssumedWorkshop.Of(Read($"{way}, {Least}").Value!);
+        Assert.Equal(takes is not null, assumed is not null);
+        Assert.Contains($"\"takes\": [\"{takes}\"]", assumed?.Line ?? "\"takes\": [\"\"]", StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_page_s_example_is_read_and_fits_the_published_form()
     {

@@ -16,7 +16,8 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     // A count: the knapsack takes a cell for each and each kind of piece, so that a very long field is counted more coarsely.
     private const int MostUnits = 60_000;
 
-    /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most of the room is left.</summary>
+    /// <summary>Whether the names, gaps included, can be put on the stretches: the largest first, each where most of the room is
+    /// left.</summary>
     public static bool Fits(IReadOnlyList<double> needsMm, IReadOnlyList<double> offersMm) =>
         needsMm.Sum() <= offersMm.Sum() + Tolerance.RoundingMm && Spread(needsMm, offersMm).Left.All(l => l >= -Tolerance.RoundingMm);
 
@@ -151,7 +152,8 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
         var places = new int[needs.Count];
         foreach (int item in Enumerable.Range(0, needs.Count).OrderByDescending(i => needs[i]))
         {
-            int roomiest = Enumerable.Range(0, left.Length).MaxBy(s => (left[s] >= needs[item], offers[s] > 0 ? left[s] / offers[s] : left[s]));
+            int roomiest = Enumerable.Range(0, left.Length)
+                .MaxBy(s => (left[s] >= needs[item], offers[s] > 0 ? left[s] / offers[s] : left[s]));
             places[item] = roomiest;
             left[roomiest] -= needs[item];
         }

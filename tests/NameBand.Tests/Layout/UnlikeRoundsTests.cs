@@ -3,7 +3,9 @@ using Xunit;
 
 namespace NameBand.Tests.Layout;
 
-/// <summary>Rounds of a tiered skirt differ much in length: names lie as close together on the short ones as on the long ones.</summary>
+/// <summary>
+/// Rounds of a tiered skirt differ much in length, as do parts of one: names lie as close together on the short ones as on the long ones.
+/// </summary>
 public sealed class UnlikeRoundsTests
 {
     private static readonly string[] First = ["Ada", "Bram", "Cosima", "Enid", "Greta", "Hollis", "Jorun"];
@@ -44,5 +46,24 @@ public sealed class UnlikeRoundsTests
         double[] gaps = [.. placed.Zip(placed.Skip(1), (one, next) => next.StartMm - one.StartMm - one.WidthMm)];
         Assert.True(gaps.Max() < 2 * gaps.Min(), string.Join(" ", placed.Select(n => $"{n.Lettered.Name.Text} {n.StartMm:0}–{n.EndMm:0}")));
         Assert.Equal("Tobin Marsh", placed[1].Lettered.Name.Text);
+    }
+
+    /// <summary>Who comes late is given a place in the middle of the widest gap, and all others stay.</summary>
+    [Fact]
+    public void A_latecomer_stands_in_the_middle_of_the_widest_gap()
+    {
+        using var job = new NamedJob(NamedJob.Traced, "{ \"length\": \"2 m\", \"closed\": false }");
+        job.Make();
+        job.Say(2);
+        var before = job.Places();
+        job.Names.Remove("Maren Lovdal");
+        job.Names.Add("Senara Trewin");
+        job.Make();
+        var now = job.Places();
+        Assert.All(now.Keys.Intersect(before.Keys), n => Assert.Equal(before[n], now[n]));
+        var late = now["Senara Trewin"];
+        double left = late.StartMm - now["Rufus Penhale"].StartMm - now["Rufus Penhale"].WidthMm;
+        Assert.Equal(left, now["Kit Farthing"].StartMm - late.StartMm - late.WidthMm, 2);
+        Assert.True(left > 200, $"{left}");
     }
 }

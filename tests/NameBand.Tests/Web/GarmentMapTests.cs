@@ -54,7 +54,9 @@ public sealed class GarmentMapTests : IDisposable
         using var again = JsonDocument.Parse(Json(laid));
         var sewn = again.RootElement.GetProperty("sewn").EnumerateArray().Select(n => n.GetInt32()).ToList();
         var first = laid.Plan.Hoopings[0].Segments.SelectMany(s => s.Segment.Names).ToList();
-        Assert.Equal(first, StripMap.SewnOn(laid.Plan).Where((_, i) => sewn.Contains(i)).Select(s => s.Name));
+        Assert.Equal(
+            first.OrderBy(n => n.Order),
+            StripMap.SewnOn(laid.Plan).Where((_, i) => sewn.Contains(i)).Select(s => s.Name).OrderBy(n => n.Order));
         Flat(laid, sewn);
     }
 

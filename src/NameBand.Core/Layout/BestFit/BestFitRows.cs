@@ -143,17 +143,19 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     }
 
     /// <summary>
-    /// The largest first, each where the largest part of the room is left, so that short and long rounds come out alike; where it
-    /// fits, if it fits anywhere. The place of every one, and the room left at the end.
+    /// The largest first, each where most room is left, or the largest part of it, so that short and long rounds come out alike; where
+    /// it fits, if it fits anywhere. The place of every one, and the room left at the end.
     /// </summary>
     private static (int[] Places, double[] Left) Spread(IReadOnlyList<double> needs, IReadOnlyList<double> offers)
     {
+        const double alike = 1.2; // The longest to the shortest: up to here as much room on each looks as even, and breaks fewer hoopings.
+        bool areAlike = offers.Max() <= alike * offers.Min();
         double[] left = [.. offers];
         var places = new int[needs.Count];
         foreach (int item in Enumerable.Range(0, needs.Count).OrderByDescending(i => needs[i]))
         {
             int roomiest = Enumerable.Range(0, left.Length)
-                .MaxBy(s => (left[s] >= needs[item], offers[s] > 0 ? left[s] / offers[s] : left[s]));
+                .MaxBy(s => (left[s] >= needs[item], areAlike || offers[s] <= 0 ? left[s] : left[s] / offers[s]));
             places[item] = roomiest;
             left[roomiest] -= needs[item];
         }

@@ -16,25 +16,40 @@ internal sealed class GapInserter(
     private readonly ImmutableArray<StripPiece> _pieces = [.. cloths.SelectMany(c => c.Pieces)];
 
     /// <summary>All blocks with the latecomers in blocks of their own or at the end of one; null when they do not all fit.</summary>
-    public ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers)
+    public ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers) =>
+        Place(kept, newcomers, inTheMiddle: true) ?? Place(kept, newcomers, inTheMiddle: false);
+
+    /// <param name="inTheMiddle">
+    /// Between two names a latecomer stands in the middle, unless close to the first one it spares a hooping; else close to it, which
+    /// leaves most room for the next.
+    /// </param>
+    private ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers, bool inTheMiddle)
     {
         var blocks = kept.ToList();
         int order = kept.SelectMany(b => b.Names).Select(n => n.Order).DefaultIfEmpty(0).Max();
         int number = kept.Select(b => b.Segment).Concat(kept.Select(b => b.Hooping)).DefaultIfEmpty(0).Max();
         foreach (var newcomer in newcomers)
         {
-            double width = sizing.WidthMm(newcomer, heightMm);
-            if (KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
-                .FirstOrDefault(s =>
-                    groupOfRound[s.Round - 1] == newcomer.Standing.OwnRounds
-                    && s.OfferMm(_gap, sizing.Hem.Closed) >= width + _gap - Tolerance.RoundingMm) is not { } stretch)
+            double needMm = sizing.WidthMm(newcomer, heightMm) + _gap;
+            if (Widest(blocks, newcomer.Standing.OwnRounds) is not { } stretch)
             {
                 return null;
             }
 
-            double start = stretch.StartMm + stretch.Ends(_gap, sizing.Hem.Closed).Left;
-            var placed = new PlacedName(newcomer, start, width, baseline.For(newcomer), ++order);
+            double spareMm = stretch.OfferMm(_gap, sizing.Hem.Closed) - needMm;
+            if (spareMm < -Tolerance.RoundingMm)
+            {
+                return null;
+            }
+
+            order++;
+            var placed = At(stretch.StartMm + stretch.Ends(_gap, sizing.Hem.Closed).Left);
             int neighbour = blocks.FindIndex(b => CanTake(b, stretch, placed, blocks));
+            if (inTheMiddle && stretch is { AfterName: true, BeforeName: true } && (neighbour < 0 || newcomer.IsInOneRun))
+            {
+                placed = At(placed.StartMm + (Math.Max(spareMm, 0) / 2));
+            }
+
             if (neighbour >= 0)
             {
                 blocks[neighbour] = Grown(blocks[neighbour], placed);
@@ -42,12 +57,18 @@ internal sealed class GapInserter(
             else
             {
                 number++;
-                blocks.Add(Grown(new KeptBlock(stretch.Round, number, number, start, width, IsSewn: false, []), placed));
+                blocks.Add(Grown(new KeptBlock(stretch.Round, number, number, placed.StartMm, placed.WidthMm, IsSewn: false, []), placed));
             }
+
+            PlacedName At(double startMm) => new(newcomer, startMm, needMm - _gap, baseline.For(newcomer), order);
         }
 
         return [.. blocks];
     }
+
+    /// <summary>Where a withdrawn name left a blank, or room was kept free; null where a group has no round.</summary>
+    private FreeStretch? Widest(List<KeptBlock> blocks, int group) => KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
+        .Where(s => groupOfRound[s.Round - 1] == group).MaxBy(s => s.OfferMm(_gap, sizing.Hem.Closed));
 
     /// <summary>An unsewn hooping of one segment takes a latecomer at its right end, where the field has the room.</summary>
     private bool CanTake(KeptBlock block, FreeStretch stretch, PlacedName newcomer, List<KeptBlock> all) =>

@@ -6,7 +6,8 @@ using NameBand.Reports.Answers;
 namespace NameBand.Cli.Reports;
 
 /// <summary>What changed since the plan before: each kind with its names, the unchanged ones only counted.</summary>
-internal sealed class ChangesSummary(Page page, ToldChanges? changes)
+/// <param name="isUnhooped">Names are sewn in runs, without a hoop.</param>
+internal sealed class ChangesSummary(Page page, ToldChanges? changes, bool isUnhooped)
 {
     public void Print()
     {
@@ -25,9 +26,11 @@ internal sealed class ChangesSummary(Page page, ToldChanges? changes)
 
         page.Line("Since the plan before", tone: Tone.Heading);
         List<(Said, Said, Tone)> facts = [];
-        Add("new", "New", n => $"{n.Text} (hooping {Number(n.Hooping)})");
-        Add(ToldChange.TextChanged, "Text changed", n => $"{n.TextBefore} is now {n.Text} (hooping {Number(n.Hooping)})");
-        Add(ToldChange.MovedHooping, "Other hooping", n => $"{n.Text} ({Number(n.HoopingBefore)} to {Number(n.Hooping)})");
+        Add("new", "New", n => $"{n.Text} ({In(n)})");
+        Add(ToldChange.TextChanged, "Text changed", n => $"{n.TextBefore} is now {n.Text} ({In(n)})");
+        Add(
+            ToldChange.MovedHooping, isUnhooped ? "Other run" : "Other hooping",
+            n => $"{n.Text} ({Number(n.HoopingBefore)} to {Number(n.Hooping)})");
         Add(ToldChange.MovedAlong, "Moved along", n => Said.Plain(n.Text));
         Add("withdrawn", "Withdrawn", n => Said.Plain(n.Text));
         Add(ToldChange.NoLongerSewn, "No longer sewn", n => $"{n.Text} ({n.Why})");
@@ -49,6 +52,8 @@ internal sealed class ChangesSummary(Page page, ToldChanges? changes)
             }
         }
     }
+
+    private Said In(ToldChange name) => isUnhooped ? (Said)$"run {Number(name.Hooping)}" : $"hooping {Number(name.Hooping)}";
 
     private static string Number(int? hooping) => hooping?.ToString(CultureInfo.InvariantCulture) ?? "";
 }

@@ -14,7 +14,7 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         page.Line(Sentence());
         page.Gap();
         page.Facts([.. Rounds(), .. Work(), .. Left()]);
-        new ChangesSummary(page, answer.Changes).Print();
+        new ChangesSummary(page, answer.Changes, answer.Unhooped).Print();
         PrintPerson();
         PrintLimits();
         PrintNotes();

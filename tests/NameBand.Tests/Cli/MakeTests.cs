@@ -200,5 +200,9 @@ public class MakeTests
                 """);
         Assert.Contains(made, CliRun.Of("make", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
         Assert.Contains($"4 names in {hours}", CliRun.Of("hours", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
+
+        File.AppendAllText(folder["names.csv"], "Eda Fry\n");
+        string part = hooped == "true" ? "hooping" : "run";
+        Assert.Contains($"1 name: Eda Fry ({part} ", CliRun.Of("make", folder.FullPath).OutOnOneLine, StringComparison.Ordinal);
     }
 }

@@ -159,7 +159,8 @@ internal sealed class MakeSummary(Page page, MakeAnswer answer, string jobAsGive
         foreach (var limit in answer.HeightLimits.Take(ShortList.Most))
         {
             Said height = Words.Tied(Length.FromMm(limit.HeightWithoutMm).InMillimetres());
-            page.Note($"“{limit.Text}” ({new RowRef(limit.List, limit.Line).InWords}): {limit.Because}."
+            Said where = limit.Heading == true ? (Said)$"{limit.List}, a heading" : new RowRef(limit.List, limit.Line).InWords;
+            page.Note($"“{limit.Text}” ({where}): {limit.Because}."
                 + $"{(limit.Gain ? (Said)$" {without} letters could be {height} high." : "")}");
             without = "Without this one too";
         }

@@ -135,4 +135,19 @@ public class TooLargeTests
         Assert.Contains("Without this one too letters could be ", said, StringComparison.Ordinal);
         Assert.DoesNotContain($"letters could be {height} high", said, StringComparison.Ordinal);
     }
+
+    /// <summary>A heading stands in no list, and on no line of one.</summary>
+    [Fact]
+    public void A_heading_that_keeps_the_letters_small_is_called_one()
+    {
+        using var folder = new TemporaryFolder()
+            .With("names.csv", "Name,Paid\nAnna Marsh,10\nBo Reed,20\n")
+            .With("job.json", """
+                { "format": 1, "lists": ["names.csv"], "columns": { "group": "Paid" }, "hem": { "length": "2 m", "turn": 0 },
+                  "groups": [{ "name": "friends", "values": ["20"], "place": "first", "heading": "Ågot’s friends" }] }
+                """);
+        string said = CliRun.Of("make", folder.FullPath).OutOnOneLine;
+        Assert.Contains("“Ågot’s friends” (job.json, a heading): its accents", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("job.json, line", said, StringComparison.Ordinal);
+    }
 }

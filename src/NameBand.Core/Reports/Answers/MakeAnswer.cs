@@ -153,6 +153,9 @@ public sealed record ToldLimit
 
     public required int Line { get; init; }
 
+    /// <summary>It is a heading, which stands in no list: the line is the number of its group; null: a name.</summary>
+    public bool? Heading { get; init; }
+
     public required string Text { get; init; }
 
     public required Said Because { get; init; }

@@ -99,6 +99,7 @@ internal static class MakeTelling
     {
         List = limit.Name.Name.Row.List,
         Line = limit.Name.Name.Row.Line,
+        Heading = limit.Name.Standing.IsHeading ? true : null,
         Text = limit.Name.Name.Text,
         Because = limit.Because,
         HeightWithoutMm = Telling.Thousandth(limit.HeightWithoutMm),

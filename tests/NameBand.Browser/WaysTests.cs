@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using NameBand.Tests;
 using Xunit;
@@ -109,6 +110,13 @@ public sealed class WaysTests(Chromium browser) : BrowserTests(browser)
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "The name you pressed" })).ToContainTextAsync("the heading of a group");
         Assert.Equal(27, await page.EvaluateAsync<int>(
             "async () => (await import('/_content/NameBand.Web/strip.js')).here.strip.data.names.length"));
+
+        // A heading is no name, and the letters of groups are not all of one height.
+        await Expect(page.Locator(".sentence")).ToContainTextAsync(new Regex("^26 names.* letters [0-9.]+ to [0-9.]+ mm high"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "whole hem" }).ClickAsync();
+        await Expect(page.GetByText("26 names on the table")).ToBeVisibleAsync();
+        await page.Locator(".garment-says").ScrollIntoViewIfNeededAsync();
+        await Expect(page.Locator(".garment-says")).ToContainTextAsync("0 of 26 names sewn");
         tab.ExpectNoComplaint();
     }
 

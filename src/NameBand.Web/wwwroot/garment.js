@@ -135,7 +135,8 @@ class Garment {
 
   #say() {
     if (!this.look) return;
-    const { names, map } = this.data, sewn = names.filter(n => this.look.sewn.has(n.index)).length;
+    const { map } = this.data, names = this.data.names.filter(n => n.kind === 'name' && !n.gone);
+    const sewn = names.filter(n => this.look.sewn.has(n.index)).length;
     const count = many(names.length, '{1} of {0} name sewn', '{1} of {0} names sewn', sewn);
     const name = this.strip.view.pressed;
     this.part('says').textContent = name ? t('{0}. {1}: round {2}', count, name.text, map.rounds[name.round].number) : count;

@@ -42,14 +42,14 @@ export class SeenList {
     const inches = view.inches;
     const from = Math.max(0, view.camera.left), to = Math.min(view.camera.longest, view.camera.right);
     const state = names.map(n => n.index).join() + inches + view.data.map.layout;
-    const { map } = view.data, round = view.tapeRound;
+    const { map } = view.data, round = view.tapeRound, count = names.filter(n => n.kind === 'name').length;
     const [first, last] = [onCloth(map, round, from), onCloth(map, round, to)];
     const begin = lengthInWords(first.mm, inches);
     const end = last.cloth === first.cloth ? lengthInWords(last.mm, inches) : t('{0} of cloth {1}', lengthInWords(last.mm, inches), last.cloth);
     this.says.textContent = map.rounds.length > 1
-      ? many(names.length, '{0} name on the table, round {1} on the flat cloth from {2} to {3}', '{0} names on the table, round {1} on the flat cloth from {2} to {3}',
+      ? many(count, '{0} name on the table, round {1} on the flat cloth from {2} to {3}', '{0} names on the table, round {1} on the flat cloth from {2} to {3}',
         map.rounds[round].number, begin, end)
-      : many(names.length, '{0} name on the table, on the flat cloth from {1} to {2}', '{0} names on the table, on the flat cloth from {1} to {2}', begin, end);
+      : many(count, '{0} name on the table, on the flat cloth from {1} to {2}', '{0} names on the table, on the flat cloth from {1} to {2}', begin, end);
     if (state === this.shown || this.list.contains(document.activeElement)) return;
     this.shown = state;
     this.list.replaceChildren(...names.slice(0, mostListed).map(name => {

@@ -21,7 +21,8 @@ internal static class NeedsYou
         // What the files are made from knows no date: of the day to be done by the command make says nothing.
         if (needs.Count == 0 || needs.Exists(p => p.Where.Key != EveningSummary.DayKey))
         {
-            page.Line(needs.Count is > 0 and <= ShortList.MostOfSeveral ? "The command make says more." : "The command make names all of it.", 2);
+            bool isAllSaid = needs.Count is > 0 and <= ShortList.MostOfSeveral;
+            page.Line(isAllSaid ? "The command make says more." : "The command make names all of it.", 2);
         }
     }
 }

@@ -149,7 +149,7 @@ internal sealed class BestFitRows(Sizing sizing, double heightMm, bool spread)
     private static (int[] Places, double[] Left) Spread(IReadOnlyList<double> needs, IReadOnlyList<double> offers)
     {
         const double alike = 1.2; // The longest to the shortest: up to here as much room on each looks as even, and breaks fewer hoopings.
-        bool areAlike = offers.Max() <= alike * offers.Min();
+        bool areAlike = offers.Count > 0 && offers.Max() <= alike * offers.Min();
         double[] left = [.. offers];
         var places = new int[needs.Count];
         foreach (int item in Enumerable.Range(0, needs.Count).OrderByDescending(i => needs[i]))

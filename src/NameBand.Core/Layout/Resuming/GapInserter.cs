@@ -20,8 +20,8 @@ internal sealed class GapInserter(
         Place(kept, newcomers, inTheMiddle: true) ?? Place(kept, newcomers, inTheMiddle: false);
 
     /// <param name="inTheMiddle">
-    /// Between two names a latecomer stands in the middle, unless close to the first one it spares a hooping; else close to it, which
-    /// leaves most room for the next.
+    /// A latecomer stands in the widest room, between two names in the middle of it, unless close to the first one it spares a hooping;
+    /// else in the first room that holds it, close to the name before, which leaves most for the next.
     /// </param>
     private ImmutableArray<KeptBlock>? Place(ImmutableArray<KeptBlock> kept, IReadOnlyList<LetteredName> newcomers, bool inTheMiddle)
     {
@@ -30,14 +30,11 @@ internal sealed class GapInserter(
         int number = kept.Select(b => b.Segment).Concat(kept.Select(b => b.Hooping)).DefaultIfEmpty(0).Max();
         foreach (var newcomer in newcomers)
         {
-            double needMm = sizing.WidthMm(newcomer, heightMm) + _gap;
-            if (Widest(blocks, newcomer.Standing.OwnRounds) is not { } stretch)
-            {
-                return null;
-            }
-
-            double spareMm = stretch.OfferMm(_gap, sizing.Hem.Closed) - needMm;
-            if (spareMm < -Tolerance.RoundingMm)
+            double widthMm = sizing.WidthMm(newcomer, heightMm);
+            double SpareMm(FreeStretch s) => s.OfferMm(_gap, sizing.Hem.Closed) - widthMm - _gap;
+            var roomy = KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
+                .Where(s => groupOfRound[s.Round - 1] == newcomer.Standing.OwnRounds && SpareMm(s) >= -Tolerance.RoundingMm);
+            if ((inTheMiddle ? roomy.MaxBy(SpareMm) : roomy.FirstOrDefault()) is not { } stretch)
             {
                 return null;
             }
@@ -47,7 +44,7 @@ internal sealed class GapInserter(
             int neighbour = blocks.FindIndex(b => CanTake(b, stretch, placed, blocks));
             if (inTheMiddle && stretch is { AfterName: true, BeforeName: true } && (neighbour < 0 || newcomer.IsInOneRun))
             {
-                placed = At(placed.StartMm + (Math.Max(spareMm, 0) / 2));
+                placed = At(placed.StartMm + (Math.Max(SpareMm(stretch), 0) / 2));
             }
 
             if (neighbour >= 0)
@@ -60,15 +57,11 @@ internal sealed class GapInserter(
                 blocks.Add(Grown(new KeptBlock(stretch.Round, number, number, placed.StartMm, placed.WidthMm, IsSewn: false, []), placed));
             }
 
-            PlacedName At(double startMm) => new(newcomer, startMm, needMm - _gap, baseline.For(newcomer), order);
+            PlacedName At(double startMm) => new(newcomer, startMm, widthMm, baseline.For(newcomer), order);
         }
 
         return [.. blocks];
     }
-
-    /// <summary>Where a withdrawn name left a blank, or room was kept free; null where a group has no round.</summary>
-    private FreeStretch? Widest(List<KeptBlock> blocks, int group) => KeptSegments.Stretches(blocks, hemsMm, _hem, cloths)
-        .Where(s => groupOfRound[s.Round - 1] == group).MaxBy(s => s.OfferMm(_gap, sizing.Hem.Closed));
 
     /// <summary>An unsewn hooping of one segment takes a latecomer at its right end, where the field has the room.</summary>
     private bool CanTake(KeptBlock block, FreeStretch stretch, PlacedName newcomer, List<KeptBlock> all) =>

@@ -8,9 +8,6 @@ namespace NameBand.Cli.Reports;
 /// <summary>Which hoopings on which evening and machine.</summary>
 internal sealed class EveningSummary(Page page, HoursAnswer answer)
 {
-    /// <summary>The key of job.json that names the day by which all is to be sewn down.</summary>
-    internal const string DayKey = "finishBy";
-
     public void Print()
     {
         if (answer is not { Sittings: { } sittings, Evenings: { } evenings, PlannedMinutes: { } minutes })
@@ -81,7 +78,7 @@ internal sealed class EveningSummary(Page page, HoursAnswer answer)
     /// <summary>What stands in the way of the day, or of saying anything of it.</summary>
     private void PrintFaults()
     {
-        foreach (var problem in answer.Problems.Where(p => p.Where.Key == DayKey))
+        foreach (var problem in answer.Problems.Where(p => p.Where.Key == "finishBy"))
         {
             page.Line(problem.Found, 2, Tone.Attention);
             page.Line($"→ {problem.Mend}", 2);

@@ -18,8 +18,7 @@ internal static class NeedsYou
         page.Gap();
         page.Line("As the job is set now, this needs a decision before you sew", tone: Tone.AttentionHeading);
         page.Problems(needs.Take(ShortList.MostOfSeveral), Tone.Attention);
-        // What the files are made from knows no date: of the day to be done by the command make says nothing.
-        if (needs.Count == 0 || needs.Exists(p => p.Where.Key != EveningSummary.DayKey))
+        if (!answer.IsSoundButForTheDay)
         {
             bool isAllSaid = needs.Count is > 0 and <= ShortList.MostOfSeveral;
             page.Line(isAllSaid ? "The command make says more." : "The command make names all of it.", 2);

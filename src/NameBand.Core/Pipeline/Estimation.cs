@@ -27,13 +27,13 @@ internal static class Estimation
         var shopping = Shopping.For(made.Job, made.Plan, estimate);
         var evenings = Evenings.Of(made, sewing, estimate, eveningMinutes, today);
         var (machine, hands) = LoggedPace.Of(made.Begun?.Log, LoggedPace.Estimated(estimate));
+        ImmutableArray<Problem> ofJob =
+            [.. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson)];
         ImmutableArray<Problem> problems =
-        [
-            .. planned.Problems, .. sewing.Problems.Concat(made.Way.Doubts(made)).Where(p => p.Severity == Severity.NeedsPerson),
-            .. OfDays(made.Job, estimate, evenings, today), .. OnOneCloth(made.Plan, evenings.Week),
-        ];
+            [.. ofJob, .. OfDays(made.Job, estimate, evenings, today), .. OnOneCloth(made.Plan, evenings.Week)];
         return new HoursReport(Judging.StatusOf(made, problems), made.Job, made.Plan, estimate, shopping, evenings.Plan, problems)
         {
+            IsSoundButForTheDay = Judging.StatusOf(made, ofJob) == ExitStatus.AllPlaced,
             Calendar = evenings.Calendar,
             Tonight = evenings.Tonight,
             Machine = machine,

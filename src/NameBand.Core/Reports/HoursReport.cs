@@ -12,6 +12,10 @@ public sealed record HoursReport(
     ExitStatus Status, BandJob? Job, StripPlan? Plan, Estimate? Estimate, ShoppingList? Shopping, EveningPlan? Evenings,
     ImmutableArray<Problem> Problems)
 {
+    /// <summary>Nothing needs a person but, it may be, the day by which all is to be done: of that make says nothing, for what it writes
+    /// knows no date.</summary>
+    public bool IsSoundButForTheDay { get; init; }
+
     /// <summary>The machine's pace as the log shows it, and what is left to sew by it; null until a hooping was timed.</summary>
     public LearnedPace? Machine { get; init; }
 

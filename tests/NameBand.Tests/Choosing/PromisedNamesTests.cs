@@ -82,7 +82,9 @@ public sealed class PromisedNamesTests
         var report = Bander.Plans(folder.FullPath);
         Assert.Empty(report.Plans);
         Assert.Equal(ExitStatus.NeedsPerson, report.Status);
-        Assert.Contains(report.Problems, p => p.Severity == Severity.NeedsPerson && p.Found.English.StartsWith("No name is to be sewn yet", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Problems,
+            p => p.Severity == Severity.NeedsPerson && p.Found.English.StartsWith("No name is to be sewn yet", StringComparison.Ordinal));
         Assert.Contains(report.Problems, p => p.Found.English == "1 row waits for your decision, and no plan counts what waits.");
     }
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using NameBand.Common;
 using NameBand.Estimating;
 using NameBand.Job;
+using NameBand.Tests.CommandLine;
 using NameBand.Tests.SewingOn;
 using Xunit;
 
@@ -161,6 +162,21 @@ public sealed class EveningCalendarTests
         Assert.Equal((1, Severity.NeedsPerson), ((int)report.Status, problem.Severity));
         Assert.Equal("The day by which all is to be sewn down, Saturday 1 May 2027, is past.", problem.Found.English);
         Assert.Equal(Bander.Hours(folder.FullPath).Estimate!.Left.All, report.Estimate!.Left.All);
+    }
+
+    /// <summary>What make writes knows no date, so that hours does not send her there for the day.</summary>
+    [Theory]
+    [InlineData("", 0, false)]
+    [InlineData("guest\n", 1, true)]
+    public void For_the_day_alone_nobody_is_sent_to_make(string row, int made, bool says)
+    {
+        using var folder = Folder(Job.Replace("2027-05-01", "2020-05-01", StringComparison.Ordinal));
+        File.AppendAllText(folder["names.csv"], row);
+        Assert.Equal(made, CliRun.Of("make", folder.FullPath).Status);
+        var hours = CliRun.Of("hours", folder.FullPath);
+        Assert.Equal(1, hours.Status);
+        Assert.Contains("Friday 1 May 2020, is past.", hours.OutOnOneLine, StringComparison.Ordinal);
+        Assert.Equal(says, hours.OutOnOneLine.Contains("The command make", StringComparison.Ordinal));
     }
 
     [Fact]

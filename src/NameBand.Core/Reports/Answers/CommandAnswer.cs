@@ -20,6 +20,10 @@ public abstract record CommandAnswer
     [JsonPropertyOrder(1)]
     public required IReadOnlyList<Problem> Problems { get; init; }
 
+    /// <inheritdoc cref="HoursReport.IsSoundButForTheDay"/>
+    [JsonIgnore]
+    public bool IsSoundButForTheDay { get; init; }
+
     [JsonIgnore]
     public bool IsRefused => Status == (int)ExitStatus.CannotUse;
 }

@@ -19,6 +19,7 @@ internal static class HoursTelling
         {
             Status = (int)report.Status,
             Problems = report.Problems,
+            IsSoundButForTheDay = report.IsSoundButForTheDay,
             Title = report.Job!.Title,
             Mark = SheetMarks.Of(report.Plan!),
             Names = report.Plan!.NameCount,
